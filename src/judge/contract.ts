@@ -1,0 +1,48 @@
+import type { Problem } from "../cell/problem.ts"
+import type { Recording } from "../run/contract.ts"
+
+/**
+ * The reference's motion at one set of parameters, at the given time step and shortened ones, with the
+ * motions that the catalogue's slips make of it. Plain data; no text of any answer. Shipped with the
+ * student's sheet for the sheet's own parameters; made anew by the marker for each hidden draw.
+ */
+export interface Reference {
+  readonly parameters: Readonly<Record<string, number>>
+  /** step factors, descending: [1, 1/2, 1/4]; [1] when the program has no time step */
+  readonly factors: readonly number[]
+  /** recordings by factor (same order as `factors`), each by cell */
+  readonly runs: readonly (readonly Recording[])[]
+  readonly slips: readonly SlipMotion[]
+}
+
+export interface SlipMotion {
+  readonly slip: string
+  /** the blank it was made in */
+  readonly blank: string
+  /** hints at it for the student, without giving the answer */
+  readonly hint: string
+  readonly recordings: readonly Recording[]
+}
+
+export type Verdict = "met" | "not met" | "could not run"
+
+export interface CheckResult {
+  readonly name: string
+  readonly verdict: Verdict
+  readonly points: number
+  readonly outOf: number
+  /** the first instant at which the motion leaves the reference, s */
+  readonly departsAt: number | null
+  /** name of the slip whose motion this one is */
+  readonly slip: string | null
+  /** starts with what was seen; in the teacher's words where the worksheet has them; never the answer */
+  readonly message: string
+}
+
+/** The verdict over one answer: the line of results.json without the file's name. */
+export interface Judgement {
+  readonly points: number
+  readonly outOf: number
+  readonly checks: readonly CheckResult[]
+  readonly problems: readonly Problem[]
+}

@@ -1,0 +1,69 @@
+import type { Compiled } from "../cell/contract.ts"
+import type { Problem } from "../cell/problem.ts"
+
+/** One recorded quantity: `key.position` (a vector, three columns x y z) or `energy` (a scalar, one column). */
+export interface Series {
+  readonly name: string
+  readonly kind: "vector" | "scalar"
+  /** its first column in a row of Recording.data; the row's column 0 is time in s */
+  readonly column: number
+}
+
+/** What one cell recorded: rows of `width` numbers, time first. Plain data, transferable. */
+export interface Recording {
+  readonly cell: string
+  readonly series: readonly Series[]
+  readonly rows: number
+  readonly width: number
+  /** row-major, rows * width numbers; may be longer than that, never shorter */
+  readonly data: Float64Array
+}
+
+export interface Limits {
+  /** turns of all loops and calls together; the same everywhere, so that verdicts do not depend on the machine */
+  readonly turns: number
+  /** numbers recorded in all, time included */
+  readonly recorded: number
+  /** characters printed in all */
+  readonly output: number
+  /** wall clock, a backstop only */
+  readonly milliseconds: number
+}
+
+export const defaultLimits: Limits = {
+  turns: 20_000_000,
+  recorded: 16_000_000,
+  output: 20_000,
+  milliseconds: 10_000,
+}
+
+export interface RunRequest {
+  readonly compiled: Compiled
+  readonly parameters: Readonly<Record<string, number>>
+  /** seeds `random()`; same seed, same bits */
+  readonly seed: number
+  /** the named time step is multiplied by this; 1 unless the judge refines */
+  readonly stepFactor?: number
+  readonly limits?: Partial<Limits>
+}
+
+export interface RunOutcome {
+  /** by document order; what was recorded before a failure is kept */
+  readonly recordings: readonly Recording[]
+  /** null when the program ran to its end */
+  readonly problem: Problem | null
+  /** lines that the program printed */
+  readonly output: readonly string[]
+  readonly turns: number
+  /** whether the named time step was found and so could be scaled */
+  readonly timeStepFound: boolean
+  readonly milliseconds: number
+}
+
+/** Runs programs where they can do no harm. One at a time; a new run waits for the one before. */
+export interface Runner {
+  run(request: RunRequest): Promise<RunOutcome>
+  /** stops the run under way (its outcome says so) */
+  stop(): void
+  close(): Promise<void>
+}

@@ -1,0 +1,167 @@
+import type { CellSource } from "../cell/contract.ts"
+
+/** A named quantity of the front matter: a slider on the bench; with `vary`, drawn per student. */
+export interface Parameter {
+  readonly name: string
+  readonly label: string
+  /** SI Brochure grammar; "1" for a pure number */
+  readonly unit: string
+  readonly value: number
+  readonly range: readonly [number, number]
+  readonly vary: boolean
+}
+
+/** How one recorded body is drawn. Lengths in m. */
+export interface SceneBody {
+  readonly body: string
+  readonly shape: "disc" | "box"
+  readonly width: number
+  readonly height: number
+  readonly label: string
+}
+
+/** A fixed thing in the picture. `normal` points out of the solid side. */
+export type SceneFixture =
+  | {
+      readonly kind: "plane"
+      readonly point: readonly [number, number]
+      readonly normal: readonly [number, number]
+      readonly label: string
+    }
+  | {
+      readonly kind: "spring"
+      readonly from: readonly [number, number] | string
+      readonly to: readonly [number, number] | string
+      readonly restLength: number
+      readonly label: string
+    }
+
+export interface Scene {
+  readonly cell: string
+  readonly bodies: readonly SceneBody[]
+  readonly fixtures: readonly SceneFixture[]
+}
+
+/** A plot the author fixed: series components such as `key.position.y` over time `t` or another series. */
+export interface PlotBlock {
+  readonly name: string
+  readonly cell: string
+  readonly x: string
+  readonly y: readonly string[]
+  readonly caption: string
+}
+
+export interface DataBlock {
+  readonly name: string
+  readonly columns: readonly { readonly name: string; readonly unit: string }[]
+  readonly rows: readonly (readonly number[])[]
+}
+
+/** Without its answer: what a student sees. */
+export interface Question {
+  readonly name: string
+  readonly kind: "choice" | "number" | "text"
+  readonly ask: string
+  /** `ask` as HTML with its equations set */
+  readonly askHtml: string
+  readonly choices: readonly { readonly key: string; readonly html: string; readonly text: string }[]
+  readonly unit: string
+  readonly points: number
+}
+
+/** What makes the answer of a question right; stays with the author. */
+export interface QuestionKey {
+  readonly name: string
+  readonly answer: string | number | null
+  /** relative, for numbers */
+  readonly tolerance: number
+  readonly why: string
+}
+
+/** The rule of a check, as the student may know it: nothing here gives an answer away. */
+export type CheckRule =
+  /** the series follows the reference to the same limit */
+  | { readonly kind: "compare"; readonly series: string; readonly tolerance: number | null }
+  /** each step changes the body's momentum by the sum of its recorded forces times the step */
+  | { readonly kind: "law"; readonly law: "momentum"; readonly body: string; readonly tolerance: number }
+  /** a component has a value at an instant, the reference's own if none is given */
+  | {
+      readonly kind: "value"
+      readonly series: string
+      readonly at: number | "end"
+      readonly value: number | null
+      readonly tolerance: number
+    }
+  /** a component never leaves a band (a floor force that never pulls) */
+  | {
+      readonly kind: "stays"
+      readonly series: string
+      readonly above: number | null
+      readonly below: number | null
+    }
+  /** from an instant on the body's momentum is exactly zero */
+  | { readonly kind: "rests"; readonly body: string; readonly from: number }
+
+export interface Check {
+  readonly name: string
+  readonly cell: string
+  readonly rule: CheckRule
+  readonly points: number
+  /** what it looks at, in words: shown to the student before the run */
+  readonly says: string
+  /** the teacher's words when it is not met; "" for our own */
+  readonly hint: string
+  /** the teacher's words for a given slip, by slip name */
+  readonly slips: Readonly<Record<string, string>>
+  /** hidden parameter draws when marking, 0 to 20 */
+  readonly draws: number
+}
+
+/** The handout, in document order. Cells, scenes and plots are named; their content is beside. */
+export type Block =
+  | { readonly kind: "prose"; readonly html: string }
+  | { readonly kind: "cell"; readonly name: string }
+  | { readonly kind: "plot"; readonly name: string }
+  | { readonly kind: "data"; readonly name: string }
+  | { readonly kind: "question"; readonly name: string }
+
+/** Everything a student may have. Holds no answer of a blank and no key of a question. */
+export interface StudentSheet {
+  readonly id: string
+  readonly title: string
+  readonly version: number
+  /** digest of the task (id, version, parameters, given lines, blank and question names), not of prose or answers */
+  readonly digest: string
+  readonly summary: string
+  readonly timeStep: string
+  readonly parameters: readonly Parameter[]
+  readonly blocks: readonly Block[]
+  readonly cells: readonly CellSource[]
+  readonly scenes: readonly Scene[]
+  readonly plots: readonly PlotBlock[]
+  readonly data: readonly DataBlock[]
+  readonly questions: readonly Question[]
+  readonly checks: readonly Check[]
+}
+
+/** The author's worksheet: the student's sheet, and what only the author and the marker have. */
+export interface Worksheet {
+  readonly file: string
+  readonly sheet: StudentSheet
+  /** the author's text of each blank */
+  readonly answers: Readonly<Record<string, string>>
+  readonly keys: readonly QuestionKey[]
+  /** for problems: where a named thing stands in the file, 1-based line */
+  readonly lines: Readonly<Record<string, number>>
+}
+
+/** deltasheet-answers/1, read and checked. */
+export interface AnswerFile {
+  readonly format: "deltasheet-answers/1"
+  readonly worksheet: { readonly id: string; readonly version: number; readonly digest: string }
+  readonly student: { readonly id: string; readonly name: string }
+  readonly seed: number
+  readonly answers: Readonly<Record<string, string>>
+  readonly questions: Readonly<Record<string, string | number | null>>
+  readonly savedAt: string
+}
