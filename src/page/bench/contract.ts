@@ -1,0 +1,40 @@
+import type { Problem } from "../../cell/problem.ts"
+import type { Reference } from "../../judge/contract.ts"
+import type { Recording } from "../../run/contract.ts"
+import type { StudentSheet } from "../../worksheet/contract.ts"
+
+/**
+ * What the bench is given. It holds no state of the worksheet: the page runs the program and hands in what was
+ * recorded; the bench plays it, looks into it, and tells the page when a parameter is set or a run is asked for.
+ * All recordings are read only; a new run is a new array (the bench compares by identity).
+ */
+export interface BenchProps {
+  readonly sheet: StudentSheet
+  /** name of the cell in view: its scene, plots and recording are shown */
+  readonly cell: string
+  /** of the last run, by document order; empty before the first. After a failure: what was recorded until then */
+  readonly recordings: readonly Recording[]
+  /** of the run before, drawn faintly behind; null for none */
+  readonly ghost: readonly Recording[] | null
+  /** the author's motion, where the student may see it; null to show none */
+  readonly reference: Reference | null
+  /** the first instant at which the motion leaves the reference, s; null when it does not, or is not judged */
+  readonly departsAt: number | null
+  /** values by name as the last run used them; a name left out has the sheet's value */
+  readonly parameters: Readonly<Record<string, number>>
+  /** called for each valid value while a slider moves; the page runs again */
+  readonly onParameter: (name: string, value: number) => void
+  /** puts all parameters back to the values of this student's sheet */
+  readonly onResetParameters: () => void
+  /** the last run in words, e.g. "run 1,000 steps in 2 ms"; "" before the first */
+  readonly state: string
+  readonly running: boolean
+  readonly onRun: () => void
+  readonly onStop: () => void
+  /** why the last run stopped early; shown in words under the scene */
+  readonly problem: Problem | null
+  /** this student's own values, where they differ from the sheet's (a parameter with `vary`) */
+  readonly own?: Readonly<Record<string, number>>
+  /** units by series name, where the units run found them; else position m, momentum kg m/s, forces N */
+  readonly units?: Readonly<Record<string, string>>
+}
