@@ -153,6 +153,8 @@ export interface Worksheet {
   readonly keys: readonly QuestionKey[]
   /** for problems: where a named thing stands in the file, 1-based line */
   readonly lines: Readonly<Record<string, number>>
+  /** addresses of the pictures that the prose shows, as written */
+  readonly images: readonly string[]
 }
 
 /** deltasheet-answers/1, read and checked. */

@@ -1,0 +1,36 @@
+import type { Parameter } from "./contract.ts"
+import { type Findings, report } from "./source.ts"
+
+interface ParameterYaml {
+  label: string
+  unit: string | 1
+  value: number
+  range: [number, number]
+  vary: boolean
+}
+
+/** Checks each parameter: a range that is one, a value inside it, a unit that is known. */
+export function readParameters(
+  findings: Findings,
+  yaml: Readonly<Record<string, ParameterYaml>>,
+  lineOf: (...path: string[]) => number,
+): Parameter[] {
+  return Object.entries(yaml).map(([name, { label, unit, value, range, vary }]) => {
+    const wrong = (key: string, text: string, todo: string): void =>
+      report(findings, lineOf("parameters", name, key), {
+        code: "parameter",
+        text: `The parameter “${name}” ${text}`,
+        todo,
+      })
+    const [low, high] = range
+    if (low >= high)
+      wrong("range", `has the range [${low}, ${high}], which is empty.`, "Write the smaller number first.")
+    else if (value < low || value > high)
+      wrong(
+        "value",
+        `is ${value}, outside its own range [${low}, ${high}].`,
+        "Change the value or widen the range.",
+      )
+    return { name, label, unit: String(unit), value, range, vary }
+  })
+}
