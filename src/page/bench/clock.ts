@@ -1,0 +1,83 @@
+import { multiples, niceStep } from "./number.ts"
+import type { Timeline } from "./timeline.ts"
+
+/** Speeds of play, against real time: powers of two from 1/32 to 8. */
+export const speeds: readonly number[] = [1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 4, 8]
+
+/** The player as plain data. */
+export interface Clock {
+  readonly instant: number
+  readonly playing: boolean
+  readonly speed: number
+  readonly loop: boolean
+}
+
+/** The clock `seconds` of real time later: at the end it stops, or begins again when it loops. Rows are played at 60 a second. */
+export function advance(clock: Clock, timeline: Timeline, seconds: number): Clock {
+  if (!clock.playing) return clock
+  const rate = timeline.unit === "s" ? 1 : 60
+  const instant = clock.instant + seconds * clock.speed * rate
+  if (instant < timeline.end) return { ...clock, instant }
+  const span = timeline.end - timeline.start
+  if (clock.loop && span > 0)
+    return { ...clock, instant: timeline.start + ((instant - timeline.start) % span) }
+  return { ...clock, instant: timeline.end, playing: false }
+}
+
+/** Pressing play at the end begins again at the start. */
+export function togglePlay(clock: Clock, timeline: Timeline): Clock {
+  if (clock.playing) return { ...clock, playing: false }
+  const instant = clock.instant >= timeline.end ? timeline.start : clock.instant
+  return { ...clock, instant, playing: timeline.end > timeline.start }
+}
+
+/** To the next recorded row, or the one before: off a row, the nearest one that way. Stops play. */
+export function stepRows(clock: Clock, timeline: Timeline, by: number): Clock {
+  const row = timeline.rowAt(clock.instant)
+  const onRow = timeline.at(row) === clock.instant
+  const from = by < 0 && !onRow ? row + 1 : row
+  const to = Math.min(timeline.rows - 1, Math.max(0, from + by))
+  return { ...clock, instant: timeline.at(to), playing: false }
+}
+
+/** To the next of some instants, or the last one before; stays when there is none. Stops play. */
+export function stepTo(clock: Clock, instants: readonly number[], way: 1 | -1): Clock {
+  const ahead = instants.filter(t => (way > 0 ? t > clock.instant : t < clock.instant))
+  if (ahead.length === 0) return { ...clock, playing: false }
+  return { ...clock, instant: way > 0 ? Math.min(...ahead) : Math.max(...ahead), playing: false }
+}
+
+/** A quicker or slower speed of the scale. */
+export function changeSpeed(clock: Clock, by: number): Clock {
+  const at = speeds.indexOf(clock.speed) + by
+  return { ...clock, speed: speeds[Math.min(speeds.length - 1, Math.max(0, at))] ?? clock.speed }
+}
+
+export function seek(clock: Clock, timeline: Timeline, instant: number): Clock {
+  return { ...clock, instant: Math.min(timeline.end, Math.max(timeline.start, instant)) }
+}
+
+/** "1/4", "2": as engraved on the scale. */
+export function speedText(speed: number): string {
+  return speed >= 1 ? String(speed) : `1/${Math.round(1 / speed)}`
+}
+
+export interface Ruler {
+  readonly major: readonly number[]
+  readonly minor: readonly number[]
+  readonly step: number
+}
+
+/** Ticks of the time bar: numbered ones at least `room` px apart, and fifths or halves between. */
+export function ruler(timeline: Timeline, width: number, room = 58): Ruler {
+  const span = timeline.end - timeline.start
+  if (!(span > 0)) return { major: [timeline.start], minor: [], step: 1 }
+  const step = niceStep(span, Math.max(1, width / room))
+  const lead = step / 10 ** Math.floor(Math.log10(step) + 1e-9)
+  const fine = Math.round(lead) === 2 ? step / 4 : step / 5
+  return {
+    major: multiples(timeline.start, timeline.end, step),
+    minor: multiples(timeline.start, timeline.end, fine),
+    step,
+  }
+}

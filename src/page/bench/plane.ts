@@ -1,0 +1,72 @@
+import { round } from "./arrows.ts"
+import { toX, toY, type View } from "./framing.ts"
+
+export interface PlanePicture {
+  readonly surface: string
+  /** short strokes on the solid side */
+  readonly hatching: string
+  /** where a label stands: on the solid side, near the right or lower end, px */
+  readonly label: readonly [number, number]
+}
+
+/** px between strokes and their length */
+const pitch = 9
+const stroke = 8
+
+/**
+ * A plane seen from the side: its line across the whole picture, hatched on the side that the normal points away from.
+ * Null when the line does not cross the picture.
+ */
+export function planePicture(
+  view: View,
+  point: readonly [number, number],
+  normal: readonly [number, number],
+): PlanePicture | null {
+  const size = Math.hypot(normal[0], normal[1])
+  if (!(size > 0)) return null
+  const [nx, ny] = [normal[0] / size, -normal[1] / size]
+  const [dx, dy] = [-ny, nx]
+  const at = [toX(view, point[0]), toY(view, point[1])] as const
+  const range = clip(at, [dx, dy], view)
+  if (!range) return null
+  const on = (s: number) => [at[0] + dx * s, at[1] + dy * s] as const
+  const hatching: string[] = []
+  for (let k = Math.ceil(range[0] / pitch); k * pitch <= range[1]; k++) {
+    const [x, y] = on(k * pitch)
+    hatching.push(
+      `M${round(x)} ${round(y)}l${round((-nx - dx * 0.7) * stroke)} ${round((-ny - dy * 0.7) * stroke)}`,
+    )
+  }
+  const [a, b] = [on(range[0]), on(range[1])]
+  const end = a[0] > b[0] || (a[0] === b[0] && a[1] > b[1]) ? a : b
+  const inward = end === a ? 1 : -1
+  return {
+    surface: `M${round(a[0])} ${round(a[1])}L${round(b[0])} ${round(b[1])}`,
+    hatching: hatching.join(""),
+    label: [end[0] + inward * dx * 14 - nx * 22, end[1] + inward * dy * 14 - ny * 22],
+  }
+}
+
+/** The stretch of a line inside the picture (Liang and Barsky's parameters), px along the direction. */
+function clip(
+  at: readonly [number, number],
+  direction: readonly [number, number],
+  view: View,
+): readonly [number, number] | null {
+  let [from, to] = [-Infinity, Infinity]
+  const bounds = [
+    [view.margins.left, view.width - view.margins.right],
+    [view.margins.top, view.height - view.margins.bottom],
+  ] as const
+  for (const k of [0, 1] as const) {
+    const [low, high] = bounds[k]
+    if (Math.abs(direction[k]) < 1e-12) {
+      if (at[k] < low || at[k] > high) return null
+      continue
+    }
+    const [s, t] = [(low - at[k]) / direction[k], (high - at[k]) / direction[k]]
+    from = Math.max(from, Math.min(s, t))
+    to = Math.min(to, Math.max(s, t))
+  }
+  return from < to ? [from, to] : null
+}

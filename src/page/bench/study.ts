@@ -1,0 +1,39 @@
+import type { Recording } from "../../run/contract.ts"
+import type { Scene } from "../../worksheet/contract.ts"
+import { eventsOf, type MotionEvent } from "./events.ts"
+import { type Extent, motionExtent } from "./framing.ts"
+import { type BodyColumns, bodiesOf } from "./series.ts"
+import { type Timeline, timelineOf } from "./timeline.ts"
+
+/** A recording with what the whole bench needs of it, worked out once. */
+export interface Study {
+  readonly recording: Recording
+  readonly timeline: Timeline
+  readonly bodies: readonly BodyColumns[]
+  readonly extent: Extent | null
+  readonly events: readonly MotionEvent[]
+}
+
+const kept = new WeakMap<Recording, Study>()
+
+/** The study of a recording; the same object for the same recording. */
+export function studyOf(recording: Recording): Study {
+  const known = kept.get(recording)
+  if (known) return known
+  const timeline = timelineOf(recording)
+  const bodies = bodiesOf(recording)
+  const study: Study = {
+    recording,
+    timeline,
+    bodies,
+    extent: motionExtent(recording, bodies),
+    events: eventsOf(recording, timeline, bodies),
+  }
+  kept.set(recording, study)
+  return study
+}
+
+/** What a body is called: the scene's label, else the name it is recorded under. */
+export function labelOf(scene: Scene | null, body: string): string {
+  return scene?.bodies.find(b => b.body === body)?.label || body
+}
