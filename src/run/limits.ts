@@ -1,0 +1,15 @@
+import { defaultLimits, type Limits } from "./contract.ts"
+
+/** What is asked for, whole and above zero; where nothing sensible is asked, the default. */
+export function limitsFrom(asked: Partial<Limits> | undefined): Limits {
+  const pick = (name: keyof Limits): number => {
+    const value = asked?.[name]
+    return typeof value === "number" && value > 0 ? Math.floor(value) : defaultLimits[name]
+  }
+  return {
+    turns: pick("turns"),
+    recorded: pick("recorded"),
+    output: pick("output"),
+    milliseconds: pick("milliseconds"),
+  }
+}

@@ -1,0 +1,18 @@
+import "ses"
+
+/**
+ * Hardens the language's own objects, once, before anything else of ours runs in the place where programs run.
+ * Errors keep their messages and lose their stacks; text functions that depend on the locale become plain ones.
+ */
+lockdown({
+  errorTaming: "safe",
+  consoleTaming: "unsafe",
+  errorTrapping: "none",
+  unhandledRejectionTrapping: "none",
+  reporting: "none",
+  localeTaming: "safe",
+  regExpTaming: "safe",
+  overrideTaming: "moderate",
+  stackFiltering: "concise",
+  domainTaming: "unsafe",
+})

@@ -1,0 +1,31 @@
+import "../lockdown.ts"
+import type { FromPlace, ToPlace } from "../protocol.ts"
+import { createRealm } from "../realm.ts"
+import { serveRun } from "../serve.ts"
+import { withholdHostPowers } from "../withhold.ts"
+
+/** The process in which programs run: takes runs from its parent over the channel that it was started with. */
+const host = process
+const later = setImmediate
+const { performance: timer } = globalThis
+const turnOfTheHost = (): Promise<void> => new Promise(resolve => void later(resolve))
+const clock = (): number => timer.now()
+const channel = host.send!.bind(host)
+
+const send = (message: FromPlace): Promise<void> =>
+  new Promise((resolve, reject) => {
+    channel(message, undefined, undefined, (error: Error | null) =>
+      error === null ? resolve() : reject(error),
+    )
+  })
+
+// Jobs that a program leaves may fail after it; they concern nobody.
+host.on("unhandledRejection", () => {})
+host.on("disconnect", () => host.exit(0))
+withholdHostPowers()
+const realm = createRealm(clock, turnOfTheHost)
+host.on("message", message => {
+  // A place that cannot even answer is of no use any more; the parent replaces it.
+  serveRun(realm, message as ToPlace, send).catch(() => host.exit(1))
+})
+void send({ kind: "ready" })

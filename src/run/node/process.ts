@@ -1,0 +1,58 @@
+import { fork } from "node:child_process"
+import { dirname } from "node:path"
+import type { Place, PlaceEvents } from "../seat.ts"
+import { memoryUp } from "../words.ts"
+import { residentBytes } from "./memory.ts"
+
+/** Heap of a child, MB: several times what the largest recording takes. */
+const heapMegabytes = 256
+/** Resident memory at which a child is killed, MB. An idle one takes some 60, and its heap may grow as above. */
+const residentMegabytes = 400
+const lookMilliseconds = 20
+
+/** Node's permission flag under its name in this version; none in versions before it came. */
+function permissionFlags(bundle: string): string[] {
+  const known = process.allowedNodeEnvironmentFlags
+  const flag = ["--permission", "--experimental-permission"].find(name => known.has(name))
+  return flag === undefined ? [] : [flag, `--allow-fs-read=${bundle}`]
+}
+
+/** Starts a child with nothing of ours in it: no environment, no standard streams, no files but its own program. */
+export function openProcess(bundle: string, events: PlaceEvents): Place {
+  const child = fork(bundle, [], {
+    env: {},
+    execArgv: [
+      ...permissionFlags(bundle),
+      "--no-warnings",
+      "--no-addons",
+      `--max-old-space-size=${heapMegabytes}`,
+      "--max-semi-space-size=16",
+    ],
+    serialization: "advanced",
+    stdio: ["ignore", "ignore", "ignore", "ipc"],
+    cwd: dirname(bundle),
+  })
+  child.on("message", events.heard)
+  child.on("exit", events.gone)
+  child.on("error", events.gone)
+  return {
+    send(message) {
+      child.send(message, error => {
+        if (error !== null) events.gone()
+      })
+    },
+    kill() {
+      child.removeAllListeners()
+      // What cannot be delivered after the kill concerns nobody.
+      child.on("error", () => {})
+      child.kill("SIGKILL")
+    },
+    watch(exceeded) {
+      const look = setInterval(() => {
+        const bytes = child.pid === undefined ? null : residentBytes(child.pid)
+        if (bytes !== null && bytes > residentMegabytes * 1e6) exceeded(memoryUp(residentMegabytes))
+      }, lookMilliseconds)
+      return () => clearInterval(look)
+    },
+  }
+}

@@ -1,0 +1,100 @@
+import { mkdtempSync, rmSync } from "node:fs"
+import { tmpdir } from "node:os"
+import { join } from "node:path"
+import { fileURLToPath } from "node:url"
+import type { Runner, RunOutcome, RunRequest } from "../contract.ts"
+import { lostOutcome } from "../outcome.ts"
+import { createSeat, type Seat } from "../seat.ts"
+import { stoppedByHand } from "../words.ts"
+import { buildRunnerBundle } from "./bundle.ts"
+import { openProcess } from "./process.ts"
+
+export interface NodeRunnerOptions {
+  /** processes that run programs at the same time; 1 if not given */
+  readonly workers?: number
+  /** a new process for every run: slower by about a tenth of a second, and nothing can be left over */
+  readonly fresh?: boolean
+  /** the built program of the child; found or built if not given */
+  readonly bundle?: string
+}
+
+/**
+ * A runner with child processes. With more than one worker, runs that are asked for together run together;
+ * each caller gets the outcome of its own run, whatever the order in which they end.
+ */
+export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
+  const workers = Math.max(1, Math.floor(options.workers ?? 1))
+  const seats: Seat[] = []
+  const idle: Seat[] = []
+  const waiting: { request: RunRequest; resolve: (outcome: RunOutcome) => void }[] = []
+  let closed = false
+
+  const ready = (options.bundle === undefined ? defaultBundle() : Promise.resolve(options.bundle)).then(
+    bundle => {
+      if (closed) return
+      for (let i = 0; i < workers; i++) {
+        const seat = createSeat({
+          open: events => openProcess(bundle, events),
+          fresh: options.fresh ?? false,
+          spares: 0,
+        })
+        seats.push(seat)
+        idle.push(seat)
+      }
+      handOut()
+    },
+  )
+
+  const handOut = (): void => {
+    while (idle.length > 0 && waiting.length > 0) {
+      const seat = idle.pop()!
+      const { request, resolve } = waiting.shift()!
+      void seat.run(request).then(outcome => {
+        idle.push(seat)
+        resolve(outcome)
+        handOut()
+      })
+    }
+  }
+
+  const dropWaiting = (): void => {
+    for (const { resolve } of waiting.splice(0)) resolve(lostOutcome(stoppedByHand, 0))
+  }
+
+  return {
+    async run(request) {
+      await ready
+      if (closed) return lostOutcome(stoppedByHand, 0)
+      return new Promise(resolve => {
+        waiting.push({ request, resolve })
+        handOut()
+      })
+    },
+    stop() {
+      dropWaiting()
+      for (const seat of seats) seat.stop()
+    },
+    async close() {
+      closed = true
+      dropWaiting()
+      await ready.catch(() => {})
+      for (const seat of seats) seat.close()
+    },
+  }
+}
+
+let built: Promise<string> | undefined
+
+/** Beside the built commands lies the built child; run from source, it is built once for this process. */
+function defaultBundle(): Promise<string> {
+  if (!import.meta.url.endsWith(".ts"))
+    return Promise.resolve(fileURLToPath(new URL("./runner.js", import.meta.url)))
+  built ??= buildForThisProcess()
+  return built
+}
+
+async function buildForThisProcess(): Promise<string> {
+  const directory = mkdtempSync(join(tmpdir(), "deltasheet-runner-"))
+  process.once("exit", () => rmSync(directory, { recursive: true, force: true }))
+  return buildRunnerBundle(directory)
+}

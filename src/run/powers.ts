@@ -1,0 +1,31 @@
+/**
+ * The names of the language that cells may use, besides the physics library. All are pure: same input, same bits,
+ * no view of the world outside. What is not listed is withheld, among others Date, Intl, timers, network, Promise,
+ * Proxy, Reflect, Function, eval, globalThis, typed arrays (their NaN bits differ between engines, and their
+ * memory lies outside the heap limit), WebAssembly and everything of the host.
+ */
+export const safeGlobalNames = [
+  "Infinity",
+  "NaN",
+  "undefined",
+  "isFinite",
+  "isNaN",
+  "parseFloat",
+  "parseInt",
+  "Array",
+  "BigInt",
+  "Boolean",
+  "JSON",
+  "Map",
+  "Number",
+  "Object",
+  "RegExp",
+  "Set",
+  "String",
+  "Symbol",
+  "Error",
+  "RangeError",
+  "ReferenceError",
+  "SyntaxError",
+  "TypeError",
+] as const

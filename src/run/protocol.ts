@@ -1,0 +1,24 @@
+import type { Problem } from "../cell/problem.ts"
+import type { RunOutcome, RunRequest } from "./contract.ts"
+
+/**
+ * What passes between a runner and the place where programs run. `number` counts the runs, so that a late word
+ * about an old run is never taken for one about the new.
+ */
+export type ToPlace = { readonly kind: "run"; readonly number: number; readonly request: RunRequest }
+
+export type FromPlace =
+  /** ready for its first run */
+  | { readonly kind: "ready" }
+  /**
+   * The run is over. `tracing`: the program failed and is now run again to find where; if that takes too long, the
+   * outcome stands as it is. `worn`: the canary of the realm was changed; the place must not be used again.
+   */
+  | {
+      readonly kind: "outcome"
+      readonly number: number
+      readonly outcome: RunOutcome
+      readonly tracing: boolean
+      readonly worn: boolean
+    }
+  | { readonly kind: "traced"; readonly number: number; readonly problem: Problem; readonly worn: boolean }

@@ -1,0 +1,238 @@
+import type { Compiled } from "../cell/contract.ts"
+import type { Host } from "../cell/host.ts"
+import { OperatorError } from "../cell/operator-error.ts"
+import * as operators from "../cell/operators.ts"
+import type { Problem } from "../cell/problem.ts"
+import * as physics from "../physics/index.ts"
+import { math } from "../physics/math.ts"
+import { createCanary } from "./canary.ts"
+import type { RunOutcome, RunRequest } from "./contract.ts"
+import { explain } from "./explain.ts"
+import { limitsFrom } from "./limits.ts"
+import { createOutput } from "./output.ts"
+import { safeGlobalNames } from "./powers.ts"
+import { seededRandom } from "./random.ts"
+import { createRecorder } from "./record.ts"
+import { RunStop, stop } from "./stop.ts"
+import { presentable } from "./text.ts"
+
+/** What a run ended with: the outcome, and what is needed to look for the place of a failure. */
+export interface RunEnd {
+  readonly outcome: RunOutcome
+  /** present when the program failed and a second run with the trace can tell where */
+  readonly failure?: { readonly cause: unknown }
+}
+
+export interface Realm {
+  /** runs the program to its end, the promise jobs it leaves included; nothing of it runs afterwards */
+  run(request: RunRequest): Promise<RunEnd>
+  /** the same run once more with the trace program, to say where the failure is */
+  trace(request: RunRequest, end: RunEnd): Promise<Problem>
+  /** whether the realm is as it was before the first run */
+  sound(): boolean
+}
+
+type ProgramFunction = (lib: object, parameters: object, host: Host) => void
+
+/**
+ * The place of programs within a locked realm (lockdown.ts must have run). The library is evaluated once and
+ * hardened with its prototypes and classes, so no program can change what the next one finds; each run gets a compartment
+ * of its own with the pure part of the language, and nothing else.
+ *
+ * @param clock milliseconds, for the outcome only; programs never see it
+ * @param turnOfTheHost resolves when all promise jobs have run
+ */
+export function createRealm(clock: () => number, turnOfTheHost: () => Promise<void>): Realm {
+  const shared: Record<string, unknown> = { ...physics, Math: math }
+  const globals: Record<string, unknown> = { Math: math }
+  // The pure names as a compartment has them: its Error, RegExp and Symbol are the tamed ones.
+  const model = new Compartment().globalThis as Record<string, unknown>
+  for (const name of safeGlobalNames) {
+    globals[name] = model[name]
+    shared[name] = model[name]
+  }
+  harden([shared, globals, { ...operators }, OperatorError, RunStop])
+  const canary = createCanary(shared)
+
+  /** A function of the program in a compartment that holds the pure names only, all constant (and therefore quick). */
+  const load = (js: string): ProgramFunction => {
+    const compartment = new Compartment()
+    const own = compartment.globalThis as Record<string, unknown>
+    for (const name of Reflect.ownKeys(own)) {
+      const property = Object.getOwnPropertyDescriptor(own, name)
+      if (property?.configurable) delete own[name as string]
+    }
+    for (const name of Object.keys(globals)) if (!Object.hasOwn(own, name)) own[name] = globals[name]
+    Object.freeze(own)
+    return compartment.evaluate(
+      `(function (lib, parameters, host) {\n${presentable(js)}\n})`,
+    ) as ProgramFunction
+  }
+
+  const execute = async (request: RunRequest, js: string, tracing: boolean) => {
+    const { compiled } = request
+    const limits = limitsFrom(request.limits)
+    const vectorPrototype = physics.Vec3.prototype
+    const recorder = createRecorder(
+      compiled.program.cells.map(cell => cell.name),
+      limits.recorded,
+      vectorPrototype,
+    )
+    const output = createOutput(limits.output, vectorPrototype)
+    const control = createControl(request, limits.turns, recorder.record, recorder.enterCell)
+    const random = seededRandom(request.seed)
+    const lib = Object.freeze({
+      ...shared,
+      random: () => random(),
+      console: Object.freeze({ log: (...values: unknown[]) => output.print(...values) }),
+    })
+    const started = clock()
+    let cause: { readonly thrown: unknown } | undefined
+    try {
+      load(js)(lib, parametersOf(request), control.host)
+    } catch (thrown) {
+      cause = { thrown }
+    }
+    control.end()
+    await turnOfTheHost()
+    const milliseconds = clock() - started
+    const stopped = control.stopped()
+    if (stopped !== undefined) cause = { thrown: stopped }
+    return { recorder, output, control, cause, milliseconds, tracing }
+  }
+
+  return {
+    async run(request) {
+      const { recorder, output, control, cause, milliseconds } = await execute(
+        request,
+        request.compiled.js,
+        false,
+      )
+      const problem = cause === undefined ? null : explain(cause.thrown, request.compiled, undefined)
+      const outcome: RunOutcome = {
+        recordings: recorder.recordings(),
+        problem,
+        output: output.lines(),
+        turns: control.turns(),
+        timeStepFound: control.timeStepFound(),
+        milliseconds,
+      }
+      const placed =
+        cause === undefined || (cause.thrown instanceof RunStop && cause.thrown.site !== undefined)
+      return placed ? { outcome } : { outcome, failure: { cause: cause.thrown } }
+    },
+    async trace(request, end) {
+      const { control, cause } = await execute(request, request.compiled.traceJs, true)
+      // A program that fails otherwise with the trace than without is explained without a place.
+      if (cause === undefined || end.failure === undefined) return end.outcome.problem!
+      return explain(end.failure.cause, request.compiled, control.lastSite())
+    },
+    sound: () => canary.unchanged(),
+  }
+}
+
+const parametersOf = (request: RunRequest): object =>
+  Object.freeze(Object.assign(Object.create(null), request.parameters))
+
+/** The host object of one run, and what it found out. After the end every call of the program's is too late. */
+function createControl(
+  request: RunRequest,
+  maxTurns: number,
+  record: Host["record"],
+  enterCell: Host["enterCell"],
+) {
+  const { compiled } = request
+  const stepFactor = request.stepFactor ?? 1
+  let first: RunStop | undefined
+  let ended = false
+  let turns = 0
+  let timeStepFound = false
+  let lastSite: number | undefined
+
+  const halt = (reason: RunStop): RunStop => {
+    first ??= reason
+    return first
+  }
+  /** Calls of the program that can stop it: none after the end, none after a stop, and a stop is remembered. */
+  const guarded = (act: () => void): void => {
+    if (first !== undefined) throw first
+    if (ended) throw halt(tooLate())
+    try {
+      act()
+    } catch (thrown) {
+      throw thrown instanceof RunStop ? halt(thrown) : thrown
+    }
+  }
+
+  const host: Host = Object.freeze({
+    ...operators,
+    maxTurns,
+    overrun(site: number): never {
+      turns = maxTurns
+      throw halt(overrun(compiled, maxTurns, site))
+    },
+    done(count: number) {
+      if (typeof count === "number" && count >= 0 && count <= maxTurns + 1) turns = Math.floor(count)
+    },
+    enterCell: (index: number) => guarded(() => enterCell(index)),
+    timeStep(value: number) {
+      timeStepFound = true
+      return typeof value === "number" ? value * stepFactor : value
+    },
+    emptyBlank(site: number): never {
+      throw halt(emptyBlank(compiled, site))
+    },
+    at<T>(site: number, value?: T): T {
+      lastSite = site
+      return value as T
+    },
+    record(time: unknown, quantities: unknown) {
+      if (first !== undefined) throw first
+      if (ended) throw halt(tooLate())
+      try {
+        record(time, quantities)
+      } catch (thrown) {
+        throw thrown instanceof RunStop ? halt(thrown) : thrown
+      }
+    },
+  })
+
+  return {
+    host,
+    end: () => {
+      ended = true
+    },
+    stopped: () => first,
+    turns: () => turns,
+    timeStepFound: () => timeStepFound,
+    lastSite: () => (typeof lastSite === "number" ? lastSite : undefined),
+  }
+}
+
+function overrun(compiled: Compiled, maxTurns: number, site: number): RunStop {
+  const what = compiled.sites[site]?.what
+  return stop(
+    "endless-loop",
+    `The program did not end within ${maxTurns} turns of its loops and functions${what === undefined ? "" : `; it was in ${what}`}.`,
+    "Check the condition of the loop: something in it must change so that it becomes false.",
+    site,
+  )
+}
+
+function emptyBlank(compiled: Compiled, site: number): RunStop {
+  const from = compiled.sites[site]?.from
+  const blank = compiled.program.blanks.find(b => from !== undefined && b.from <= from && from <= b.to)
+  return stop(
+    "empty-blank",
+    blank === undefined ? "A blank is still empty." : `The blank "${blank.name}" is still empty.`,
+    "Write an expression there.",
+    site,
+  )
+}
+
+const tooLate = (): RunStop =>
+  stop(
+    "late-call",
+    "The program went on after its last line had run, through async or a promise.",
+    "Write the motion as a plain loop; a cell runs from its first line to its last and then is done.",
+  )

@@ -1,0 +1,273 @@
+import type { Recording, Series } from "./contract.ts"
+import { type Quantity, seen, shortName, survey } from "./shape.ts"
+import { stop } from "./stop.ts"
+
+/** Rows in a full chunk. A chunk is never copied while the run goes on; the first ones are smaller, for short runs. */
+const chunkRows = 4096
+const firstChunkRows = 256
+
+/** What stands where in a row: the tree of names as the first record gave it, kept as plain lists. */
+interface Group {
+  readonly names: string[]
+  readonly members: (Group | Leaf)[]
+}
+interface Leaf {
+  readonly vector: boolean
+  readonly column: number
+}
+
+interface Store {
+  readonly cell: string
+  readonly root: Group
+  readonly series: readonly Series[]
+  readonly byName: ReadonlyMap<string, Series>
+  readonly width: number
+  readonly chunks: Float64Array[]
+  /** the chunk being filled, and the next free place in it */
+  chunk: Float64Array
+  next: number
+  lastTime: number
+}
+
+export interface Recorder {
+  /** the n-th cell runs from now on; never an earlier one again */
+  enterCell(index: number): void
+  /** @throws RunStop in words when the instant cannot be kept */
+  record(time: unknown, quantities: unknown): void
+  /** everything kept so far, by document order; each in an array of its own of exactly rows * width numbers */
+  recordings(): Recording[]
+}
+
+/**
+ * Keeps what cells record, row by row. The objects come from the program: nothing about them is trusted, each
+ * value is read once, and a row counts only when all of it was read and found good.
+ *
+ * @param maxNumbers numbers kept in all, time included
+ * @param vectorPrototype what tells a vector from a group
+ */
+export function createRecorder(
+  cells: readonly string[],
+  maxNumbers: number,
+  vectorPrototype: object,
+): Recorder {
+  const stores: (Store | undefined)[] = cells.map(() => undefined)
+  let cell = 0
+  let kept = 0
+  let busy = false
+
+  const record = (time: unknown, quantities: unknown): void => {
+    if (busy)
+      throw stop(
+        "record-shape",
+        "record was called again while it read the quantities of another record.",
+        "Give record plain numbers and vectors.",
+      )
+    const store = stores[cell]
+    checkTime(time, store)
+    busy = true
+    try {
+      if (store === undefined) {
+        stores[cell] = begin(
+          cells[cell] ?? "",
+          time as number,
+          survey(quantities, time as number, vectorPrototype),
+        )
+        kept += stores[cell]!.width
+      } else {
+        if (kept + store.width > maxNumbers) throw tooMuch(maxNumbers, store, time as number)
+        if (store.next === store.chunk.length) addChunk(store)
+        if (!readGroup(store.root, quantities, store.chunk, store.next, vectorPrototype))
+          writeSurveyed(store, survey(quantities, time as number, vectorPrototype), time as number)
+        // Nothing below can fail: the row counts from here.
+        store.chunk[store.next] = time as number
+        store.next += store.width
+        store.lastTime = time as number
+        kept += store.width
+      }
+    } finally {
+      busy = false
+    }
+  }
+
+  return {
+    enterCell(index) {
+      if (!Number.isInteger(index) || index < cell || index >= cells.length)
+        throw stop(
+          "program-damaged",
+          "The program left the order of its cells.",
+          "Use only what the worksheet offers; a cell cannot call another cell.",
+        )
+      cell = index
+    },
+    record,
+    recordings: () => stores.filter(store => store !== undefined).map(finish),
+  }
+}
+
+function checkTime(time: unknown, store: Store | undefined): void {
+  if (typeof time !== "number")
+    throw stop(
+      "record-time",
+      `record was given ${seen(time)} as its time.`,
+      "Give the time in seconds first, then the quantities: record(t, { … }).",
+    )
+  if (!Number.isFinite(time))
+    throw stop(
+      "record-time",
+      `record was given ${time} as its time${store === undefined ? "" : `, after t = ${store.lastTime} s`}.`,
+      "Check the line that moves the time on.",
+    )
+  if (store !== undefined && time < store.lastTime)
+    throw stop(
+      "record-time",
+      `The time ran backwards: t = ${time} s was recorded after t = ${store.lastTime} s.`,
+      "Let the time only grow within one cell; for a second motion use a second cell.",
+    )
+}
+
+/** The first record of a cell fixes what its rows hold. */
+function begin(cell: string, time: number, quantities: readonly Quantity[]): Store {
+  const series: Series[] = []
+  const root: Group = { names: [], members: [] }
+  let width = 1
+  for (const { name, kind } of quantities) {
+    series.push({ name, kind, column: width })
+    place(root, name.split("."), { vector: kind === "vector", column: width })
+    width += kind === "vector" ? 3 : 1
+  }
+  const chunk = new Float64Array(firstChunkRows * width)
+  let next = 0
+  chunk[next++] = time
+  for (const { values } of quantities) for (const value of values) chunk[next++] = value
+  return {
+    cell,
+    root,
+    series,
+    byName: new Map(series.map(s => [s.name, s])),
+    width,
+    chunks: [chunk],
+    chunk,
+    next,
+    lastTime: time,
+  }
+}
+
+function place(group: Group, path: readonly string[], leaf: Leaf): void {
+  const [head, ...rest] = path
+  const at = group.names.indexOf(head!)
+  if (rest.length === 0) {
+    group.names.push(head!)
+    group.members.push(leaf)
+  } else if (at >= 0) {
+    place(group.members[at] as Group, rest, leaf)
+  } else {
+    const inner: Group = { names: [], members: [] }
+    group.names.push(head!)
+    group.members.push(inner)
+    place(inner, rest, leaf)
+  }
+}
+
+function addChunk(store: Store): void {
+  const rows = Math.min(chunkRows, (store.chunk.length / store.width) * 4)
+  const chunk = new Float64Array(rows * store.width)
+  store.chunks.push(chunk)
+  store.chunk = chunk
+  store.next = 0
+}
+
+/**
+ * The quick way: the same names in the same order, plain groups, finite numbers. Writes as it reads; answers
+ * false as soon as anything is otherwise, and then the row is read anew the slow way.
+ */
+function readGroup(
+  group: Group,
+  value: unknown,
+  row: Float64Array,
+  start: number,
+  vectorPrototype: object,
+): boolean {
+  if (typeof value !== "object" || value === null) return false
+  const prototype = Object.getPrototypeOf(value)
+  if (prototype !== Object.prototype && prototype !== null) return false
+  const { names, members } = group
+  const object = value as Record<string, unknown>
+  let i = 0
+  for (const key in object) {
+    if (key !== names[i]) return false
+    const member = members[i++]!
+    const item = object[key]
+    if ("names" in member) {
+      if (!readGroup(member, item, row, start, vectorPrototype)) return false
+    } else if (member.vector) {
+      if (typeof item !== "object" || item === null || Object.getPrototypeOf(item) !== vectorPrototype)
+        return false
+      const { x, y, z } = item as { x: unknown; y: unknown; z: unknown }
+      if (typeof x !== "number" || typeof y !== "number" || typeof z !== "number") return false
+      if (!Number.isFinite(x) || !Number.isFinite(y) || !Number.isFinite(z)) return false
+      const column = start + member.column
+      row[column] = x
+      row[column + 1] = y
+      row[column + 2] = z
+    } else {
+      if (typeof item !== "number" || !Number.isFinite(item)) return false
+      row[start + member.column] = item
+    }
+  }
+  return i === names.length
+}
+
+function writeSurveyed(store: Store, quantities: readonly Quantity[], time: number): void {
+  const missing = new Set(store.byName.keys())
+  for (const { name, kind, values } of quantities) {
+    const series = store.byName.get(name)
+    if (series === undefined)
+      throw stop(
+        "record-shape",
+        `At t = ${time} s, record was given "${shortName(name)}", which the first record of this cell did not have.`,
+        "Give each record of a cell the same names; a force that does not act yet is a zero vector.",
+      )
+    if (series.kind !== kind)
+      throw stop(
+        "record-shape",
+        `At t = ${time} s, "${shortName(name)}" is a ${word(kind)}; in the first record of this cell it was a ${word(series.kind)}.`,
+        "Give each name the same kind of quantity throughout.",
+      )
+    missing.delete(name)
+    values.forEach((value, i) => {
+      store.chunk[store.next + series.column + i] = value
+    })
+  }
+  const [first] = missing
+  if (first !== undefined)
+    throw stop(
+      "record-shape",
+      `At t = ${time} s, record was not given "${shortName(first)}", which the first record of this cell had.`,
+      "Give each record of a cell the same names; a force that does not act is a zero vector.",
+    )
+}
+
+const word = (kind: Series["kind"]): string => (kind === "vector" ? "vector" : "number")
+
+function tooMuch(maxNumbers: number, store: Store, time: number) {
+  const rows = Math.floor(maxNumbers / store.width)
+  return stop(
+    "recorded-too-much",
+    `The recording is full at t = ${time} s: ${inThousands(maxNumbers)} numbers are kept at most, here about ${inThousands(rows)} instants.`,
+    "Record every tenth step, take a longer time step, or end the motion earlier.",
+  )
+}
+
+const inThousands = (n: number): string => String(n).replace(/\B(?=(\d{3})+$)/g, " ")
+
+function finish(store: Store): Recording {
+  const length = store.chunks.reduce((sum, c) => sum + (c === store.chunk ? store.next : c.length), 0)
+  const data = new Float64Array(length)
+  let at = 0
+  for (const chunk of store.chunks) {
+    const filled = chunk === store.chunk ? chunk.subarray(0, store.next) : chunk
+    data.set(filled, at)
+    at += filled.length
+  }
+  return { cell: store.cell, series: store.series, rows: length / store.width, width: store.width, data }
+}
