@@ -68,7 +68,14 @@ export class Vec3 {
   unit(): Vec3 {
     const length = this.magnitude()
     if (length > 0 && length < Number.POSITIVE_INFINITY) {
-      const v = length < 1e-300 ? new Vec3(this.x * 2 ** 500, this.y * 2 ** 500, this.z * 2 ** 500) : this
+      const v =
+        length < 1e-300
+          ? new Vec3(
+              this.x * 3.273390607896142e150,
+              this.y * 3.273390607896142e150,
+              this.z * 3.273390607896142e150,
+            )
+          : this
       return v === this ? this.over(length) : v.over(v.magnitude())
     }
     if (length === 0) {
@@ -172,7 +179,7 @@ export function asVec3(value: unknown, name = "the value"): Vec3 {
 function scaledMagnitude(v: Vec3): number {
   const largest = Math.max(Math.abs(v.x), Math.abs(v.y), Math.abs(v.z))
   if (!(largest > 0) || largest === Number.POSITIVE_INFINITY) return largest
-  const s = largest > 1 ? 2 ** -600 : 2 ** 600
+  const s = largest > 1 ? 2.409919865102884e-181 : 4.149515568880993e180
   const x = v.x * s
   const y = v.y * s
   const z = v.z * s
