@@ -1,31 +1,29 @@
 /*
- * What is built, from what: the page (static files), the command line, and the child process that runs programs.
+ * What is built, from what: the page (static files), the child process that runs programs, and the command line.
  * Called by setup.mjs once the packages are there.
  */
 import { join } from "node:path"
-import { build } from "vite"
+import { build, runnerImport } from "vite"
 
-/** A bundle for Node; `whole` takes the packages in, for a process that may read no other file. */
-function forNode(root, entry, outDir, fileName, whole) {
-  return build({
+export async function buildAll(root) {
+  await build({ root: join(root, "src", "page"), configFile: join(root, "vite.config.ts"), logLevel: "warn" })
+  const recipe = await runnerImport(join(root, "src", "run", "node", "bundle.ts"), {
+    root,
+    configFile: false,
+  })
+  await recipe.module.buildRunnerBundle(join(root, "dist"))
+  await build({
     root,
     configFile: false,
     logLevel: "warn",
     publicDir: false,
-    ssr: whole ? { noExternal: true } : {},
     build: {
-      ssr: join(root, entry),
-      outDir: join(root, "dist", outDir),
+      ssr: join(root, "src", "command", "main.ts"),
+      outDir: join(root, "dist", "command"),
       emptyOutDir: false,
       target: "node20",
       minify: false,
-      rollupOptions: { output: { entryFileNames: fileName, format: "es" } },
+      rolldownOptions: { output: { entryFileNames: "main.js", format: "es" } },
     },
   })
-}
-
-export async function buildAll(root) {
-  await build({ root: join(root, "src", "page"), configFile: join(root, "vite.config.ts"), logLevel: "warn" })
-  await forNode(root, "src/run/node/child.ts", ".", "runner.js", true)
-  await forNode(root, "src/command/main.ts", "command", "main.js", false)
 }

@@ -23,7 +23,8 @@ function sha(text) {
 
 function* filesUnder(path) {
   if (!existsSync(path)) return
-  if (statSync(path).isDirectory()) for (const name of readdirSync(path).sort()) yield* filesUnder(join(path, name))
+  if (statSync(path).isDirectory())
+    for (const name of readdirSync(path).sort()) yield* filesUnder(join(path, name))
   else yield path
 }
 
@@ -44,14 +45,16 @@ function read(path) {
 export function install() {
   const lock = sha(read(join(root, "package-lock.json")))
   if (existsSync(join(root, "node_modules", ".package-lock.json")) && read(lockStamp) === lock) return
-  console.log("Installing what Deltasheet needs (once; this takes a minute).")
+  console.error("Installing what Deltasheet needs (once; this takes a minute).")
   const npm = spawnSync("npm", ["ci", "--no-audit", "--no-fund", "--loglevel=error"], {
     cwd: root,
     stdio: "inherit",
     shell: process.platform === "win32",
   })
   if (npm.status !== 0) {
-    console.error("The packages could not be installed. Is the package registry within reach? Run “npm ci” to see more.")
+    console.error(
+      "The packages could not be installed. Is the package registry within reach? Run “npm ci” to see more.",
+    )
     process.exit(2)
   }
   writeFileSync(lockStamp, lock)
@@ -60,7 +63,7 @@ export function install() {
 export async function build({ force = false } = {}) {
   const stamp = stampOfSources()
   if (!force && read(buildStamp) === stamp) return
-  console.log("Building (a few seconds).")
+  console.error("Building (a few seconds).")
   rmSync(join(root, "dist"), { recursive: true, force: true })
   mkdirSync(join(root, "dist"), { recursive: true })
   const { buildAll } = await import(pathToFileURL(join(root, "src", "command", "build.mjs")).href)

@@ -1,4 +1,5 @@
 import type { DataBlock } from "./contract.ts"
+import { checkUnit } from "./parameters.ts"
 import { type Findings, report } from "./source.ts"
 
 const heading = /^([A-Za-z][A-Za-z0-9_]*)[ \t]*(?:\[([^\]]*)\])?$/
@@ -24,7 +25,9 @@ export function readData(findings: Findings, name: string, body: string, line: n
       )
       return { name: "", unit: "1" }
     }
-    return { name: match[1]!, unit: match[2]?.trim() || "1" }
+    const unit = match[2]?.trim() || "1"
+    checkUnit(findings, line, unit, `column “${match[1]}” of the data “${name}”`)
+    return { name: match[1]!, unit }
   })
   const numbers: number[][] = []
   for (let i = 1; i < rows.length; i++) {

@@ -1,3 +1,4 @@
+import { parseUnit } from "../physics/units/index.ts"
 import type { Parameter } from "./contract.ts"
 import { type Findings, report } from "./source.ts"
 
@@ -31,6 +32,14 @@ export function readParameters(
         `is ${value}, outside its own range [${low}, ${high}].`,
         "Change the value or widen the range.",
       )
+    checkUnit(findings, lineOf("parameters", name, "unit"), String(unit), `parameter “${name}”`)
     return { name, label, unit: String(unit), value, range, vary }
   })
+}
+
+/** Reports a unit that the SI Brochure's grammar does not have; `owner` says whose it is. */
+export function checkUnit(findings: Findings, line: number, unit: string, owner: string): void {
+  const read = parseUnit(unit)
+  if (read.ok) return
+  report(findings, line, { code: read.code, text: `The unit of the ${owner}: ${read.text}`, todo: read.todo })
 }

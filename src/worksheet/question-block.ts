@@ -1,5 +1,6 @@
 import type { Question, QuestionKey } from "./contract.ts"
 import { suggest } from "./nearest.ts"
+import { checkUnit } from "./parameters.ts"
 import { setLine } from "./prose.ts"
 import type { QuestionYaml } from "./schema.ts"
 import { type Findings, report } from "./source.ts"
@@ -38,6 +39,7 @@ export function readQuestion(
       break
     }
     case "number":
+      checkUnit(findings, lineOf("unit"), yaml.unit, `question “${name}”`)
       if (typeof answer !== "number" || !Number.isFinite(answer))
         wrong(
           "answer",

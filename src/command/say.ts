@@ -1,0 +1,35 @@
+import type { Problem } from "../cell/problem.ts"
+
+/** A problem as lines of text: what, where, the line itself, what to do, the page of its code. */
+export function sayProblem(problem: Problem): string {
+  const { where } = problem
+  const place = where
+    ? [
+        where.file,
+        where.cell && `cell “${where.cell}”`,
+        where.blank && `blank “${where.blank}”`,
+        `line ${where.line}${where.column > 1 ? `, column ${where.column}` : ""}`,
+      ]
+        .filter(Boolean)
+        .join(", ")
+    : ""
+  const lines = [
+    place ? `${place}: ${problem.text}` : problem.text,
+    problem.excerpt === undefined ? "" : `    ${problem.excerpt}`,
+    `    ${problem.todo}  (${problem.code})`,
+  ]
+  return lines.filter(Boolean).join("\n")
+}
+
+export const out = (text: string): void => void process.stdout.write(`${text}\n`)
+export const err = (text: string): void => void process.stderr.write(`${text}\n`)
+
+/** "1 blank", "3 blanks" */
+export function count(n: number, word: string, plural = `${word}s`): string {
+  return `${n.toLocaleString("en-GB")} ${n === 1 ? word : plural}`
+}
+
+/** Points without a tail of zeros. */
+export function shortNumber(n: number): string {
+  return String(Math.round(n * 100) / 100)
+}

@@ -1,0 +1,64 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs"
+import { tmpdir } from "node:os"
+import { join } from "node:path"
+import { strToU8, zipSync } from "fflate"
+import { afterAll, describe, expect, it } from "vitest"
+import { collect } from "../../src/command/collect.ts"
+
+const folder = mkdtempSync(join(tmpdir(), "deltasheet-collect-"))
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+const text = (item: ReturnType<typeof collect>[number]): string =>
+  "bytes" in item ? new TextDecoder().decode(item.bytes) : `! ${item.problem.code}`
+
+describe("answer files are gathered", () => {
+  mkdirSync(join(folder, "class", "group b"), { recursive: true })
+  writeFileSync(join(folder, "class", "b.json"), "B")
+  writeFileSync(join(folder, "class", "notes.txt"), "not an answer")
+  writeFileSync(join(folder, "class", "group b", "a.json"), "A")
+  writeFileSync(
+    join(folder, "late.zip"),
+    zipSync({ "x/c.json": strToU8("C"), "readme.txt": strToU8("no"), "__MACOSX/._c.json": strToU8("no") }),
+  )
+  it("from folders with all below them, zips and files, in the order of their names", () => {
+    const found = collect([join(folder, "late.zip"), join(folder, "class")])
+    expect(found.map(item => [item.file, text(item)])).toEqual([
+      ["b.json", "B"],
+      ["group b/a.json", "A"],
+      ["late.zip/x/c.json", "C"],
+    ])
+  })
+  it("and what is missing is said, while the rest goes on", () => {
+    const found = collect([join(folder, "nowhere"), join(folder, "class", "b.json")])
+    expect(found.map(text).sort()).toEqual(["! file", "B"])
+  })
+  it("two of one name are told apart", () => {
+    const found = collect([join(folder, "class", "b.json"), join(folder, "class", "b.json")])
+    expect(found.map(item => item.file)).toEqual(["b.json", "b.json (2)"])
+  })
+})
+
+describe("what would do harm is refused in words", () => {
+  it("a file of 100 MB is not read", () => {
+    writeFileSync(join(folder, "huge.json"), Buffer.alloc(100_000_000, 32))
+    const [item] = collect([join(folder, "huge.json")])
+    expect(item && text(item)).toBe("! answer-file-too-large")
+  })
+  it("a zip entry that unpacks past an answer file's size is dropped, the others stay", () => {
+    writeFileSync(
+      join(folder, "bomb.zip"),
+      zipSync({ "a.json": strToU8("A"), "b.json": new Uint8Array(50_000_000) }),
+    )
+    const found = collect([join(folder, "bomb.zip")])
+    expect(found.map(item => [item.file, text(item)])).toEqual([
+      ["bomb.zip/a.json", "A"],
+      ["bomb.zip/b.json", "! answer-file-too-large"],
+    ])
+  })
+  it("a file that only calls itself a zip", () => {
+    writeFileSync(join(folder, "fake.zip"), "PK no")
+    writeFileSync(join(folder, "cut.zip"), zipSync({ "a.json": strToU8("A".repeat(9000)) }).subarray(0, 60))
+    expect(collect([join(folder, "fake.zip")]).map(text)).toEqual(["! zip"])
+    expect(collect([join(folder, "cut.zip")]).map(text)).toEqual(["! zip"])
+  })
+})
