@@ -30,11 +30,17 @@ export interface Limits {
   readonly milliseconds: number
 }
 
+/**
+ * Turns: at a third of a microsecond for a step of two bodies this is some three seconds, so that on any machine
+ * in use the turns end an endless loop long before the clock does; and an honest motion of 100 000 steps keeps a
+ * hundredfold reserve. Recorded: 32 MB, or 100 000 instants of thirteen vectors; a child process has room for it
+ * three times over. The clock only ends single calls that never come back, such as a text search.
+ */
 export const defaultLimits: Limits = {
-  turns: 20_000_000,
-  recorded: 16_000_000,
+  turns: 10_000_000,
+  recorded: 4_000_000,
   output: 20_000,
-  milliseconds: 10_000,
+  milliseconds: 20_000,
 }
 
 export interface RunRequest {

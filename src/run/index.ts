@@ -1,3 +1,4 @@
+export { type RunProblemCode, runProblemCodes } from "./codes.ts"
 export {
   defaultLimits,
   type Limits,
@@ -7,3 +8,5 @@ export {
   type RunRequest,
   type Series,
 } from "./contract.ts"
+export { seededRandom } from "./random.ts"
+export { createRecorder, type Recorder } from "./record.ts"

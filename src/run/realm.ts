@@ -84,7 +84,7 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
     const lib = Object.freeze({
       ...shared,
       random: () => random(),
-      console: Object.freeze({ log: (...values: unknown[]) => output.print(...values) }),
+      console: consoleOf(output.print),
     })
     const started = clock()
     let cause: { readonly thrown: unknown } | undefined
@@ -109,6 +109,8 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
         false,
       )
       const problem = cause === undefined ? null : explain(cause.thrown, request.compiled, undefined)
+      // To look at what was thrown can run code of the program's, and that can leave jobs again.
+      if (cause !== undefined) await turnOfTheHost()
       const outcome: RunOutcome = {
         recordings: recorder.recordings(),
         problem,
@@ -125,10 +127,18 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
       const { control, cause } = await execute(request, request.compiled.traceJs, true)
       // A program that fails otherwise with the trace than without is explained without a place.
       if (cause === undefined || end.failure === undefined) return end.outcome.problem!
-      return explain(end.failure.cause, request.compiled, control.lastSite())
+      const problem = explain(end.failure.cause, request.compiled, control.lastSite())
+      await turnOfTheHost()
+      return problem
     },
     sound: () => canary.unchanged(),
   }
+}
+
+/** All of a console that makes sense here; each prints a line. */
+function consoleOf(print: (...values: unknown[]) => void): object {
+  const log = Object.freeze((...values: unknown[]) => print(...values))
+  return Object.freeze({ log, info: log, warn: log, error: log, debug: log })
 }
 
 const parametersOf = (request: RunRequest): object =>

@@ -22,6 +22,8 @@ export interface PlaceEvents {
 
 /** One run at a time in a place that is replaced whenever there is any doubt about it. */
 export interface Seat {
+  /** opens the place ahead of the first run */
+  warm(): void
   run(request: RunRequest): Promise<RunOutcome>
   stop(): void
   close(): void
@@ -80,8 +82,9 @@ export function createSeat({ open, fresh, spares }: SeatOptions): Seat {
     berths.push(berth)
   }
 
+  /** One place after the other: a spare must not slow down the start of the one that is waited for. */
   const fill = (): void => {
-    while (!closed && berths.length < 1 + spares) openOne()
+    if (!closed && berths.length < 1 + spares && berths.every(berth => berth.ready)) openOne()
   }
 
   const begin = (): void => {
@@ -105,6 +108,7 @@ export function createSeat({ open, fresh, spares }: SeatOptions): Seat {
     if (typeof message === "object" && message !== null && message.kind === "ready" && !berth.ready) {
       berth.ready = true
       if (inUse(berth)) begin()
+      fill()
       return
     }
     if (!inUse(berth) || under === undefined) {
@@ -125,6 +129,7 @@ export function createSeat({ open, fresh, spares }: SeatOptions): Seat {
   }
 
   return {
+    warm: fill,
     run(request) {
       return new Promise(resolve => {
         if (closed || under !== undefined) return resolve(lostOutcome(stoppedByHand, 0))

@@ -1,4 +1,5 @@
 import type { Problem } from "../cell/problem.ts"
+import type { RunProblemCode } from "./codes.ts"
 
 /**
  * Thrown to end a run that may not go on. A program can catch it but not undo it: the run remembers its first
@@ -20,5 +21,5 @@ export class RunStop {
   }
 }
 
-export const stop = (code: string, text: string, todo: string, site?: number): RunStop =>
+export const stop = (code: RunProblemCode, text: string, todo: string, site?: number): RunStop =>
   new RunStop({ code, text, todo }, site)

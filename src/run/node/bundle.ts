@@ -19,7 +19,15 @@ export async function buildRunnerBundle(directory: string): Promise<string> {
       emptyOutDir: false,
       target: "node20",
       minify: false,
-      rolldownOptions: { output: { entryFileNames: "runner.js", format: "es", codeSplitting: false } },
+      rolldownOptions: {
+        // A plain script in strict mode runs the same whatever a package.json near it says about modules.
+        output: {
+          entryFileNames: "runner.js",
+          format: "iife",
+          banner: '"use strict";',
+          codeSplitting: false,
+        },
+      },
     },
   })
   return `${directory}/runner.js`

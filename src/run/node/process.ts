@@ -1,7 +1,7 @@
-import { fork } from "node:child_process"
 import { dirname } from "node:path"
 import type { Place, PlaceEvents } from "../seat.ts"
 import { memoryUp } from "../words.ts"
+import { launch } from "./launch.ts"
 import { residentBytes } from "./memory.ts"
 
 /** Heap of a child, MB: several times what the largest recording takes. */
@@ -19,19 +19,17 @@ function permissionFlags(bundle: string): string[] {
 
 /** Starts a child with nothing of ours in it: no environment, no standard streams, no files but its own program. */
 export function openProcess(bundle: string, events: PlaceEvents): Place {
-  const child = fork(bundle, [], {
-    env: {},
-    execArgv: [
+  const child = launch(
+    [
       ...permissionFlags(bundle),
       "--no-warnings",
       "--no-addons",
       `--max-old-space-size=${heapMegabytes}`,
       "--max-semi-space-size=16",
     ],
-    serialization: "advanced",
-    stdio: ["ignore", "ignore", "ignore", "ipc"],
-    cwd: dirname(bundle),
-  })
+    bundle,
+    dirname(bundle),
+  )
   child.on("message", events.heard)
   child.on("exit", events.gone)
   child.on("error", events.gone)

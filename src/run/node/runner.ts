@@ -38,6 +38,7 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
           fresh: options.fresh ?? false,
           spares: 0,
         })
+        seat.warm()
         seats.push(seat)
         idle.push(seat)
       }

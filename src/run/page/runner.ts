@@ -8,6 +8,7 @@ import { openWorker } from "./worker.ts"
  */
 export function createPageRunner(): Runner {
   const seat = createSeat({ open: openWorker, fresh: false, spares: 1 })
+  seat.warm()
   let last: Promise<unknown> = Promise.resolve()
   return {
     run(request) {
