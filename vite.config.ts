@@ -1,4 +1,9 @@
+import { readFileSync } from "node:fs"
+import { join } from "node:path"
 import { defineConfig } from "vite"
+import { writeProblemPages } from "./src/command/problem-pages.ts"
+
+const page = join(import.meta.dirname, "src", "page")
 
 /** The page: src/page to dist/page, static files with relative addresses, so that any web server can hold them. */
 export default defineConfig({
@@ -7,6 +12,24 @@ export default defineConfig({
   base: "./",
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   worker: { format: "es" },
-  build: { outDir: "../../dist/page", emptyOutDir: true, target: "es2022", assetsInlineLimit: 0 },
+  build: {
+    outDir: "../../dist/page",
+    emptyOutDir: true,
+    target: "es2022",
+    assetsInlineLimit: 0,
+    chunkSizeWarningLimit: 1000,
+  },
   server: { host: "127.0.0.1" },
+  plugins: [
+    {
+      name: "problem-pages",
+      apply: "build",
+      closeBundle() {
+        writeProblemPages(
+          join(import.meta.dirname, "dist", "page", "problems"),
+          readFileSync(join(page, "tokens.css"), "utf8"),
+        )
+      },
+    },
+  ],
 })

@@ -215,6 +215,7 @@ describe("what is wrong with a worksheet is told with its line and the nearest k
     ],
     ["range upside down", t => t.replace("[1, 4]", "[4, 1]"), "parameter", "height", /smaller/],
     ["value outside its range", t => t.replace("value: 2", "value: 9"), "parameter", "height", /range/],
+    ["unit that is none", t => t.replace("unit: m,", "unit: metr,"), "unknown-unit", "height: {", /m/],
     [
       "equation that cannot be set",
       t => t.replace("\\Delta t$", "\\Delta t\\frac{$"),
