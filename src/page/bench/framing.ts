@@ -66,7 +66,7 @@ export function sizeOf(extent: Extent): number {
 }
 
 /** The view in which all of `extent` fits between the margins, equally scaled. A point is given 1 m of room. */
-export function fit(extent: Extent, width: number, height: number, margins: Margins): View {
+export function viewOf(extent: Extent, width: number, height: number, margins: Margins): View {
   const wide = Math.max(1, width - margins.left - margins.right)
   const high = Math.max(1, height - margins.top - margins.bottom)
   const size = sizeOf(extent) || 1

@@ -60,7 +60,7 @@ export function niceStep(span: number, count: number): number {
 
 /** The multiples of `step` from `from` to `to`, each the nearest number to its decimal. */
 export function multiples(from: number, to: number, step: number): number[] {
-  const decimals = Math.min(15, decimalsFor(step) + 1)
+  const decimals = Math.min(15, decimalsFor(step) + 3)
   const first = Math.ceil(from / step - 1e-9)
   const last = Math.floor(to / step + 1e-9)
   const out: number[] = []

@@ -24,10 +24,12 @@ export function rangeWords(parameter: Parameter): string {
   return `${parameter.label} goes from ${withUnit(plainNumber(low), parameter.unit)} to ${withUnit(plainNumber(high), parameter.unit)}`
 }
 
-/** The slider's step: round, about 200 over the range, and dividing it evenly enough to reach both ends. */
+/** The slider's step: round, about 200 over the range; where no round step reaches both ends, a two-hundredth. */
 export function sliderStep(parameter: Parameter): number {
   const [low, high] = parameter.range
-  return niceStep(high - low, 200)
+  const step = niceStep(high - low, 200)
+  const count = (high - low) / step
+  return Math.abs(count - Math.round(count)) < 1e-6 ? step : (high - low) / 200
 }
 
 /** A value as one would type it: shortest digits that mean the same to nine places. */

@@ -1,0 +1,159 @@
+import { useSignal } from "@preact/signals"
+import { useCallback, useId, useMemo } from "preact/hooks"
+import type { Recording } from "../../run/contract.ts"
+import { BooksDrawer } from "./BooksDrawer.tsx"
+import { distanceOf } from "./compare.ts"
+import type { BenchProps } from "./contract.ts"
+import { Drawer } from "./Drawer.tsx"
+import { FreeBody } from "./FreeBody.tsx"
+import { Legend } from "./Legend.tsx"
+import { Parameters } from "./Parameters.tsx"
+import { type Measured, PlotsDrawer } from "./PlotsDrawer.tsx"
+import { usePlayer } from "./player.ts"
+import { quantitiesOf } from "./quantities.ts"
+import { Scene } from "./Scene.tsx"
+import { EmptyBench, ProblemNote, StateLine } from "./State.tsx"
+import { recordingFor } from "./series.ts"
+import { shownAtFirst } from "./shown.ts"
+import { labelOf, type Study, studyOf } from "./study.ts"
+import { TimeBar } from "./TimeBar.tsx"
+import { ValueTable } from "./ValueTable.tsx"
+import { arrowRoom, arrowScales } from "./vectors.ts"
+import { describe } from "./words.ts"
+import "./bench.css"
+
+/** The bench: the recorded motion of the cell in view, played and looked into. */
+export function Bench(props: BenchProps) {
+  const { sheet, cell, recordings, problem } = props
+  const cells = useMemo(() => sheet.cells.map(c => c.name), [sheet])
+  const recording = recordingFor(recordings, cells, cell)
+  const own = props.own ?? {}
+  return (
+    <div class="bn-bench">
+      <StateLine {...props} shownCell={recording?.cell ?? cell} />
+      {recording ? (
+        <Motion {...props} recording={recording} />
+      ) : (
+        <>
+          <EmptyBench sheet={sheet} cell={cell} running={props.running} />
+          {problem && <ProblemNote problem={problem} kept={false} />}
+          {sheet.parameters.length > 0 && (
+            <Drawer sheet={sheet.id} name="parameters" title="Parameters" open={true}>
+              {() => (
+                <Parameters
+                  parameters={sheet.parameters}
+                  values={props.parameters}
+                  own={own}
+                  onParameter={props.onParameter}
+                  onReset={props.onResetParameters}
+                />
+              )}
+            </Drawer>
+          )}
+        </>
+      )}
+    </div>
+  )
+}
+
+function Motion(props: BenchProps & { readonly recording: Recording }) {
+  const { sheet, recording, departsAt, problem } = props
+  const study = studyOf(recording)
+  const scene = sheet.scenes.find(s => s.cell === recording.cell) ?? null
+  const ghost = shadow(props.ghost, recording.cell)
+  const reference = shadow(props.reference?.runs[0] ?? null, recording.cell)
+  const label = useCallback((body: string) => labelOf(scene, body), [scene])
+  const clock = usePlayer(study.timeline)
+  const still = useMemo(() => matchMedia("(prefers-reduced-motion: reduce)").matches, [])
+  const shown = useSignal({ ...shownAtFirst, strobe: still, forces: study.bodies.length <= 6 })
+  const units = props.units ?? noUnits
+  const own = useMemo(() => measured(study, units, label), [study, units, label])
+  const theirs = useMemo(() => reference && measured(reference, units, label), [reference, units, label])
+  const words = useMemo(() => {
+    const distances = study.bodies.flatMap(body => {
+      const other = reference?.bodies.find(b => b.name === body.name)
+      const found =
+        other && reference
+          ? distanceOf(
+              { recording, timeline: study.timeline, body },
+              { recording: reference.recording, timeline: reference.timeline, body: other },
+            )
+          : null
+      return found ? [found] : []
+    })
+    return describe(study, { label, distances, departsAt })
+  }, [study, reference, label, departsAt, recording])
+  const scales = useMemo(() => arrowScales(study, arrowRoom), [study])
+  const plots = useMemo(() => sheet.plots.filter(p => p.cell === recording.cell), [sheet, recording.cell])
+  const wordsId = useId()
+  return (
+    <>
+      <div class="bn-stage">
+        <Scene
+          study={study}
+          scene={scene}
+          ghost={ghost}
+          reference={reference}
+          departsAt={departsAt}
+          scales={scales}
+          clock={clock}
+          shown={shown}
+          describedBy={wordsId}
+        />
+        {study.bodies.some(b => b.forces.length > 0) && (
+          <FreeBody study={study} scene={scene} clock={clock} />
+        )}
+        <Legend
+          study={study}
+          ghost={ghost !== null}
+          reference={reference !== null}
+          shown={shown}
+          scales={scales}
+        />
+        <TimeBar study={study} departsAt={departsAt} clock={clock} label={label} />
+      </div>
+      {problem && <ProblemNote problem={problem} kept={true} />}
+      {sheet.parameters.length > 0 && (
+        <Drawer sheet={sheet.id} name="parameters" title="Parameters" open={true}>
+          {() => (
+            <Parameters
+              parameters={sheet.parameters}
+              values={props.parameters}
+              own={props.own ?? {}}
+              onParameter={props.onParameter}
+              onReset={props.onResetParameters}
+            />
+          )}
+        </Drawer>
+      )}
+      <Drawer sheet={sheet.id} name="plots" title="Plots" open={true}>
+        {() => <PlotsDrawer own={own} reference={theirs} blocks={plots} clock={clock} />}
+      </Drawer>
+      <Drawer sheet={sheet.id} name="books" title="Books" note="momentum, forces, energy" open={false}>
+        {() => <BooksDrawer own={own} reference={theirs} clock={clock} label={label} />}
+      </Drawer>
+      <section class="bn-words" aria-label="the motion in words">
+        <h3>In words</h3>
+        <p id={wordsId}>{words.join(" ")}</p>
+      </section>
+      <Drawer sheet={sheet.id} name="values" title="Values" note="at chosen times" open={false}>
+        {() => <ValueTable study={study} quantities={own.quantities} clock={clock} />}
+      </Drawer>
+    </>
+  )
+}
+
+const noUnits = {}
+
+function measured(
+  study: Study,
+  units: Readonly<Record<string, string>>,
+  label: (body: string) => string,
+): Measured {
+  return { study, quantities: quantitiesOf(study, units, label) }
+}
+
+function shadow(recordings: readonly Recording[] | null, cell: string): Study | null {
+  const found = recordings?.find(r => r.cell === cell && r.rows > 0)
+  return found ? studyOf(found) : null
+}

@@ -1,0 +1,259 @@
+import type { ReadonlySignal, Signal } from "@preact/signals"
+import type { Scene } from "../../worksheet/contract.ts"
+import { ArrowMark } from "./ArrowMark.tsx"
+import type { Clock } from "./clock.ts"
+import { toX, toY, type View } from "./framing.ts"
+import { fixed, thinSpace } from "./number.ts"
+import { type BodyShape, bodyShape, dotsPath, spotOf, springEnds, wayPath } from "./picture.ts"
+import type { Shown } from "./shown.ts"
+import { springPath } from "./spring.ts"
+import { type Strobe, trailOf } from "./strobe.ts"
+import { labelOf, type Study } from "./study.ts"
+import { momentAt } from "./timeline.ts"
+import { type ArrowScales, arrowsOf } from "./vectors.ts"
+import { timeDecimals } from "./words.ts"
+
+interface WaysProps {
+  readonly study: Study
+  readonly ghost: Study | null
+  readonly reference: Study | null
+  readonly view: View
+  readonly strobe: Strobe
+  readonly shown: Signal<Shown>
+}
+
+/** Names and arrow names are written for this many bodies at most. */
+const mostNamed = 3
+
+/** The ways: own as dots at equal times, reference in long dashes, the run before faintly. */
+export function Ways({ study, ghost, reference, view, strobe, shown }: WaysProps) {
+  const parts = study.bodies.length > 12 ? 1 : 5
+  const instants = trailOf(strobe, parts, study.timeline)
+  return (
+    <g>
+      {shown.value.ghost &&
+        ghost?.bodies.map(body => (
+          <path key={body.name} class="bn-way-ghost" d={wayPath(ghost, body, view)} />
+        ))}
+      {study.bodies.map(body => (
+        <g key={body.name}>
+          <path class="bn-way" d={wayPath(study, body, view)} />
+          <path class="bn-dots" d={dotsPath(study, body, view, instants)} />
+        </g>
+      ))}
+      {shown.value.reference &&
+        reference?.bodies.map(body => (
+          <path key={body.name} class="bn-way-reference" d={wayPath(reference, body, view)} />
+        ))}
+    </g>
+  )
+}
+
+interface StrobeProps {
+  readonly study: Study
+  readonly scene: Scene | null
+  readonly view: View
+  readonly strobe: Strobe
+  readonly shown: Signal<Shown>
+}
+
+/** Images at equal times, as in a flash photograph; always in the document, for paper. */
+export function StrobeImages({ study, scene, view, strobe, shown }: StrobeProps) {
+  if (study.bodies.length > 12) return null
+  const decimals = timeDecimals(study.timeline.end - study.timeline.start)
+  return (
+    <g class={shown.value.strobe ? "bn-strobe" : "bn-strobe bn-paper-only"}>
+      {study.bodies.map((body, k) => {
+        const shape = bodyShape(scene, body, view, study.bodies.length)
+        const spots = strobe.instants.map(t => spotOf(study, body, momentAt(study.timeline, t), view))
+        return spots.map((spot, n) => {
+          const before = spots[n - 1]
+          if (!spot) return null
+          const apart = !before || Math.hypot(spot[0] - before[0], spot[1] - before[1]) > 20
+          return (
+            <g key={n} transform={`translate(${spot[0]} ${spot[1]})`}>
+              <Outline shape={shape} class="bn-image" />
+              {k === 0 && apart && n > 0 && (
+                <text class="bn-image-time" x={shape.halfWidth + 5} y={3}>
+                  {fixed(strobe.instants[n] ?? 0, Math.max(0, decimals - 2))}
+                </text>
+              )}
+            </g>
+          )
+        })
+      })}
+    </g>
+  )
+}
+
+interface MovingProps {
+  readonly study: Study
+  readonly scene: Scene | null
+  readonly ghost: Study | null
+  readonly reference: Study | null
+  readonly view: View
+  readonly scales: ArrowScales
+  readonly clock: Signal<Clock>
+  readonly shown: ReadonlySignal<Shown>
+}
+
+/** Everything that stands elsewhere at another instant. Drawn anew each frame: some hundred elements at most. */
+export function Moving({ study, scene, ghost, reference, view, scales, clock, shown }: MovingProps) {
+  const { instant } = clock.value
+  const show = shown.value
+  const moment = momentAt(study.timeline, instant)
+  const longest = Math.min(view.width, view.height) * 0.42
+  const few = study.bodies.length <= mostNamed
+  return (
+    <g>
+      {show.ghost && ghost && (
+        <Shadows study={ghost} scene={scene} view={view} instant={instant} kind="ghost" />
+      )}
+      {show.reference && reference && (
+        <Shadows study={reference} scene={scene} view={view} instant={instant} kind="reference" />
+      )}
+      {scene?.fixtures.map((fixture, k) => {
+        if (fixture.kind !== "spring") return null
+        const ends = springEnds(fixture, study, moment)
+        if (!ends) return null
+        const [x0, y0] = [toX(view, ends.from[0]), toY(view, ends.from[1])]
+        const [x1, y1] = [toX(view, ends.to[0]), toY(view, ends.to[1])]
+        return (
+          <g key={k}>
+            <path class="bn-spring" d={springPath([x0, y0], [x1, y1])} />
+            {typeof fixture.from !== "string" && <circle class="bn-anchor" cx={x0} cy={y0} r={2.5} />}
+            {typeof fixture.to !== "string" && <circle class="bn-anchor" cx={x1} cy={y1} r={2.5} />}
+            {fixture.label && (
+              <text class="bn-fixture-name" x={(x0 + x1) / 2} y={(y0 + y1) / 2 - 14} text-anchor="middle">
+                {fixture.label}
+              </text>
+            )}
+          </g>
+        )
+      })}
+      {study.bodies.map(body => {
+        const spot = spotOf(study, body, moment, view)
+        if (!spot) return null
+        const shape = bodyShape(scene, body, view, study.bodies.length)
+        return (
+          <g key={body.name} transform={`translate(${spot[0]} ${spot[1]})`}>
+            <Outline shape={shape} class="bn-body" />
+            <circle class="bn-centre" r={1.5} />
+          </g>
+        )
+      })}
+      {study.bodies.map(body => {
+        const spot = spotOf(study, body, moment, view)
+        if (!spot) return null
+        return (
+          <g key={body.name}>
+            {arrowsOf(study, body, moment.row, spot, scales, show, longest).map(arrow => {
+              const scale = arrow.kind === "force" || arrow.kind === "net" ? scales.force : scales[arrow.kind]
+              return scale && <ArrowMark key={arrow.name} arrow={arrow} scale={scale} named={few} />
+            })}
+            {few && (
+              <BodyName
+                label={labelOf(scene, body.name)}
+                spot={spot}
+                shape={bodyShape(scene, body, view, 1)}
+                width={view.width}
+              />
+            )}
+          </g>
+        )
+      })}
+    </g>
+  )
+}
+
+function BodyName({
+  label,
+  spot,
+  shape,
+  width,
+}: {
+  label: string
+  spot: readonly [number, number]
+  shape: BodyShape
+  width: number
+}) {
+  const left = spot[0] > width * 0.7
+  const x = spot[0] + (left ? -1 : 1) * (shape.halfWidth + 7)
+  return (
+    <text class="bn-body-name" x={x} y={spot[1] - shape.halfHeight - 4} text-anchor={left ? "end" : "start"}>
+      {label}
+    </text>
+  )
+}
+
+function Shadows({
+  study,
+  scene,
+  view,
+  instant,
+  kind,
+}: {
+  study: Study
+  scene: Scene | null
+  view: View
+  instant: number
+  kind: "ghost" | "reference"
+}) {
+  return (
+    <g>
+      {study.bodies.map(body => {
+        const spot = spotOf(study, body, momentAt(study.timeline, instant), view)
+        if (!spot) return null
+        return (
+          <g key={body.name} transform={`translate(${spot[0]} ${spot[1]})`}>
+            <Outline shape={bodyShape(scene, body, view, study.bodies.length)} class={`bn-shadow-${kind}`} />
+          </g>
+        )
+      })}
+    </g>
+  )
+}
+
+function Outline({ shape, class: name }: { shape: BodyShape; class: string }) {
+  const { halfWidth, halfHeight } = shape
+  if (shape.shape === "disc") return <ellipse class={name} rx={halfWidth} ry={halfHeight} />
+  return <rect class={name} x={-halfWidth} y={-halfHeight} width={2 * halfWidth} height={2 * halfHeight} />
+}
+
+/** Where the motion first leaves the reference: marked at the body that is farther off then. */
+export function Departure({
+  study,
+  reference,
+  departsAt,
+  view,
+}: {
+  study: Study
+  reference: Study | null
+  departsAt: number
+  view: View
+}) {
+  const moment = momentAt(study.timeline, departsAt)
+  const gap = (name: string, spot: readonly [number, number]) => {
+    const other = reference?.bodies.find(b => b.name === name)
+    const there =
+      other && reference && spotOf(reference, other, momentAt(reference.timeline, departsAt), view)
+    return there ? Math.hypot(there[0] - spot[0], there[1] - spot[1]) : 0
+  }
+  const spots = study.bodies
+    .map(body => ({ name: body.name, spot: spotOf(study, body, moment, view) }))
+    .flatMap(({ name, spot }) => (spot ? [{ spot, gap: gap(name, spot) }] : []))
+  const [farthest] = spots.sort((a, b) => b.gap - a.gap)
+  if (!farthest) return null
+  const [x, y] = farthest.spot
+  const left = x > view.width * 0.62
+  const decimals = timeDecimals(study.timeline.end - study.timeline.start)
+  return (
+    <g class="bn-departure" transform={`translate(${x} ${y})`}>
+      <circle r={6} />
+      <path d={`M-10 0h20M0 -10v20M${left ? -7 : 7} -7L${left ? -20 : 20} -24h${left ? -8 : 8}`} />
+      <text x={left ? -31 : 31} y={-20} text-anchor={left ? "end" : "start"}>
+        {`departs ${fixed(departsAt, decimals)}${thinSpace}s`}
+      </text>
+    </g>
+  )
+}
