@@ -144,3 +144,6 @@ export function unitOfSymbol(text: string): UnitSymbol | undefined {
   }
   return undefined
 }
+
+/** The name of a symbol, as read aloud: "kilometre"; undefined if it is no unit. */
+export const unitName = (symbol: string): string | undefined => unitOfSymbol(symbol)?.name

@@ -1,0 +1,1 @@
+export { type Equation, equationsOf } from "./equations.ts"
