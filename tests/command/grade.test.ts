@@ -1,0 +1,80 @@
+import { mkdtempSync, readFileSync, rmSync } from "node:fs"
+import { tmpdir } from "node:os"
+import { join } from "node:path"
+import { afterAll, beforeAll, describe, expect, it } from "vitest"
+import type { Result, Results } from "../../src/report/index.ts"
+import { type Fate, shipped, writeClass } from "../support/class.ts"
+import { deltasheet } from "../support/deltasheet.ts"
+
+const folder = mkdtempSync(join(tmpdir(), "deltasheet-grade-"))
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+const fateOf = (result: Result): Fate => {
+  if (result.status === "refused") return "refused"
+  if (result.checks.some(check => check.verdict === "could not run")) return "could not run"
+  return result.points === result.outOf ? "full" : "less"
+}
+
+describe("a class of 200 answer files, 20 of them broken in different ways", () => {
+  const worksheet = shipped("lamp-key")
+  const fates = writeClass(join(folder, "class"), worksheet)
+  let first: string
+  let results: Results
+  beforeAll(async () => {
+    const run = await deltasheet(
+      "grade",
+      "worksheets/lamp-key.md",
+      "--answers",
+      join(folder, "class"),
+      "--out",
+      join(folder, "out"),
+    )
+    expect(run.err).toBe("")
+    expect(run.code).toBe(1)
+    first = readFileSync(join(folder, "out", "results.json"), "utf8")
+    results = JSON.parse(first) as Results
+  }, 240_000)
+  it("gives 200 results in the order of the file names", () => {
+    expect(results.format).toBe("deltasheet-results/1")
+    expect(results.results.map(result => result.file)).toEqual([...fates.keys()])
+  })
+  it("gives each the right verdict", () => {
+    const found = new Map(results.results.map(result => [result.file, fateOf(result)]))
+    const off = [...fates]
+      .filter(([file, fate]) => found.get(file) !== fate)
+      .map(([file, fate]) => `${file}: ${found.get(file)}, should be ${fate}`)
+    expect(off).toEqual([])
+  })
+  it("says in words why a file was refused or could not run", () => {
+    for (const result of results.results) {
+      if (["refused", "could not run"].includes(fateOf(result))) {
+        expect(result.problems.length, result.file).toBeGreaterThan(0)
+        for (const problem of result.problems) {
+          expect(problem.text, result.file).toMatch(/\w/)
+          expect(problem.todo, result.file).toMatch(/\w/)
+          expect(problem.text, result.file).not.toMatch(/\bat .*:\d+:\d+|undefined|\[object/)
+        }
+      }
+    }
+  })
+  it("names the slip of those who left out the time step", () => {
+    const slips = results.results.flatMap(result => result.checks.map(check => check.slip))
+    expect(slips).toContain("time-step-missing")
+    expect(slips).toContain("sign-turned")
+  })
+  it("writes a line of CSV for each", () => {
+    const csv = readFileSync(join(folder, "out", "results.csv"), "utf8")
+    expect(csv.split("\r\n").filter(line => /^\d{3}\.json,/.test(line))).toHaveLength(200)
+  })
+  it("gives the same bytes when it is done again", async () => {
+    await deltasheet(
+      "grade",
+      "worksheets/lamp-key.md",
+      "--answers",
+      join(folder, "class"),
+      "--out",
+      join(folder, "again"),
+    )
+    expect(readFileSync(join(folder, "again", "results.json"), "utf8")).toBe(first)
+  }, 240_000)
+})
