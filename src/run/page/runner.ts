@@ -1,13 +1,13 @@
 import type { Runner } from "../contract.ts"
 import { createSeat } from "../seat.ts"
-import { openWorker } from "./worker.ts"
+import { openPlace } from "./worker.ts"
 
 /**
  * A runner in a page: programs run in a worker, never on the page's own thread. A spare worker stands ready, so
  * that a run after a stop starts at once.
  */
 export function createPageRunner(): Runner {
-  const seat = createSeat({ open: openWorker, fresh: false, spares: 1 })
+  const seat = createSeat({ open: openPlace, fresh: false, spares: 1 })
   seat.warm()
   let last: Promise<unknown> = Promise.resolve()
   return {
