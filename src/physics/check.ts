@@ -11,7 +11,7 @@ interface Components {
 /** The value itself if it is a finite number; else an error that names the quantity. */
 export function checkedNumber(value: unknown, name: string): number {
   if (typeof value === "number") {
-    if (value - value === 0) return value
+    if (Number.isFinite(value)) return value
     throw new PhysicsError(
       "not-finite",
       `${capital(name)} is ${value}.`,

@@ -8,7 +8,6 @@ import { fromWords, highWord, powerOfTwo, withHighWord } from "./bits.ts"
 
 const ln2High = 0.6931471803691238
 const ln2Low = 1.9082149292705877e-10
-const inverseLn2 = 1.4426950408889634
 /** exp overflows above this and vanishes below the other. */
 const largest = 709.782712893384
 const smallest = -745.1332191019411
@@ -22,7 +21,7 @@ const P5 = 4.1381367970572385e-8
 
 /** e^x: x = k ln 2 + r with |r| ≤ ln 2 / 2, a rational approximation of e^r, then times 2^k. */
 export function exp(x: number): number {
-  if (x !== x) return x
+  if (Number.isNaN(x)) return x
   if (x > largest) return Number.POSITIVE_INFINITY
   if (x < smallest) return 0
   if (x === 1) return Math.E
@@ -31,13 +30,13 @@ export function exp(x: number): number {
   let high = 0
   let low = 0
   let r = x
-  if (size > 0.5 * 0.6931471805599453) {
-    if (size < 1.5 * 0.6931471805599453) {
+  if (size > 0.34657359027997264) {
+    if (size < 1.0397207708399179) {
       k = x > 0 ? 1 : -1
       high = x - k * ln2High
       low = k * ln2Low
     } else {
-      k = (inverseLn2 * x + (x > 0 ? 0.5 : -0.5)) | 0
+      k = (Math.LOG2E * x + (x > 0 ? 0.5 : -0.5)) | 0
       high = x - k * ln2High
       low = k * ln2Low
     }
@@ -62,22 +61,22 @@ const Q5 = -2.0109921818362437e-7
 
 /** e^x − 1 without the loss of digits near zero. */
 export function expm1(x: number): number {
-  if (x !== x) return x
+  if (Number.isNaN(x)) return x
   if (x > largest) return Number.POSITIVE_INFINITY
-  if (x < -56 * 0.6931471805599453) return -1
+  if (x < -38.81624211135694) return -1
   const size = Math.abs(x)
   let k = 0
   let c = 0
   let r = x
-  if (size > 0.5 * 0.6931471805599453) {
+  if (size > 0.34657359027997264) {
     let high: number
     let low: number
-    if (size < 1.5 * 0.6931471805599453) {
+    if (size < 1.0397207708399179) {
       k = x > 0 ? 1 : -1
       high = x - k * ln2High
       low = k * ln2Low
     } else {
-      k = (inverseLn2 * x + (x > 0 ? 0.5 : -0.5)) | 0
+      k = (Math.LOG2E * x + (x > 0 ? 0.5 : -0.5)) | 0
       high = x - k * ln2High
       low = k * ln2Low
     }

@@ -1,11 +1,9 @@
 import { powerOfTwo } from "./bits.ts"
-
-/** 2^27 + 1 splits a number in two halves whose products are exact (Veltkamp). */
-const splitter = 134217729
+import { twoProduct } from "./double.ts"
 
 /**
  * The root of the sum of squares. The largest argument is brought near 1, so that nothing overflows, and the
- * squares are summed in double length (T. J. Dekker, Numer. Math. 18, 224 (1971)), so that only the root rounds.
+ * squares are summed in double length, so that only the root rounds.
  */
 export function hypot(...values: number[]): number {
   let largest = 0
@@ -13,7 +11,7 @@ export function hypot(...values: number[]): number {
   for (const value of values) {
     const size = Math.abs(value)
     if (size === Number.POSITIVE_INFINITY) return size
-    if (size !== size) unknown = true
+    if (Number.isNaN(size)) unknown = true
     else if (size > largest) largest = size
   }
   if (unknown) return Number.NaN
@@ -22,17 +20,11 @@ export function hypot(...values: number[]): number {
   let high = 0
   let low = 0
   for (const value of values) {
-    const x = Math.abs(value) * scale
-    const square = x * x
-    const c = splitter * x
-    const head = c - (c - x)
-    const tail = x - head
-    const squareLow = head * head - square + 2 * head * tail + tail * tail
-    const sum = high + square
+    const square = twoProduct(value * scale, value * scale)
+    const sum = high + square.high
     const part = sum - high
-    low += high - (sum - part) + (square - part) + squareLow
+    low += high - (sum - part) + (square.high - part) + square.low
     high = sum
   }
-  const root = Math.sqrt(high + low)
-  return root / scale
+  return Math.sqrt(high + low) / scale
 }

@@ -87,7 +87,7 @@ function deficit(x: number): number {
 
 export function atan(x: number): number {
   const size = Math.abs(x)
-  if (x !== x) return x
+  if (Number.isNaN(x)) return x
   if (size >= 7.378697629483821e19) return x > 0 ? halfPi : -halfPi
   if (size < 0.4375) return size < 1.862645149230957e-9 ? x : x - deficit(x)
   let t: number
@@ -117,7 +117,7 @@ export function atan(x: number): number {
 const piLow = 1.2246467991473532e-16
 
 export function atan2(y: number, x: number): number {
-  if (x !== x || y !== y) return Number.NaN
+  if (Number.isNaN(x) || Number.isNaN(y)) return Number.NaN
   const left = x < 0 || Object.is(x, -0)
   const below = y < 0 || Object.is(y, -0)
   const signed = (angle: number) => (below ? -angle : angle)

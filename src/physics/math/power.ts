@@ -18,7 +18,6 @@ const P2 = -0.0027777777777015593
 const P3 = 0.00006613756321437934
 const P4 = -0.0000016533902205465252
 const P5 = 4.1381367970572385e-8
-const ln2 = 0.6931471805599453
 const ln2High = 0.6931471824645996
 const ln2Low = -1.904654299957768e-9
 /** −(1024 − log2(the largest number + half a unit)). */
@@ -27,7 +26,6 @@ const overflowMargin = 8.008566259537294e-17
 const cp = 0.9617966939259756
 const cpHigh = 0.9617967009544373
 const cpLow = -7.028461650952758e-9
-const inverseLn2 = 1.4426950408889634
 const inverseLn2High = 1.4426950216293335
 const inverseLn2Low = 1.9259629911266175e-8
 const log2of1point5High = 0.5849624872207642
@@ -36,7 +34,7 @@ const log2of1point5Low = 1.350039202129749e-8
 /** x^y as 2^(y log2 |x|), with log2 |x| carried in two parts. */
 export function pow(x: number, y: number): number {
   if (y === 0) return 1
-  if (x !== x || y !== y) return Number.NaN
+  if (Number.isNaN(x) || Number.isNaN(y)) return Number.NaN
   const special = exactPower(x, y)
   if (special !== undefined) return special
   const wholeness = x < 0 ? parity(y) : 0
@@ -80,7 +78,7 @@ function positivePower(base: number, y: number): number {
     const t = base - 1
     const w = t * t * (0.5 - t * (0.3333333333333333 - t * 0.25))
     const u = inverseLn2High * t
-    const v = t * inverseLn2Low - w * inverseLn2
+    const v = t * inverseLn2Low - w * Math.LOG2E
     const t1 = leading(u + v)
     return twoToThe(y, t1, v - (t1 - u))
   }
@@ -152,7 +150,7 @@ function twoToThe(y: number, t1: number, t2: number): number {
   }
   const t = leading(pLow + pHigh)
   const u = t * ln2High
-  const v = (pLow - (t - pHigh)) * ln2 + t * ln2Low
+  const v = (pLow - (t - pHigh)) * Math.LN2 + t * ln2Low
   z = u + v
   const w = v - (z - u)
   const square = z * z

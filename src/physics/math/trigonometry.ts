@@ -42,7 +42,7 @@ function cosineNearZero(x: number, y: number): number {
 const quarter = 0.7853981633974483
 
 export function sin(x: number): number {
-  if (x - x !== 0) return Number.NaN
+  if (!Number.isFinite(x)) return Number.NaN
   if (Math.abs(x) <= quarter) return Math.abs(x) < 1.4901161193847656e-8 ? x : sineNearZero(x, 0)
   const { turns, high, low } = remainder(x)
   const value = (turns & 1) === 0 ? sineNearZero(high, low) : cosineNearZero(high, low)
@@ -50,7 +50,7 @@ export function sin(x: number): number {
 }
 
 export function cos(x: number): number {
-  if (x - x !== 0) return Number.NaN
+  if (!Number.isFinite(x)) return Number.NaN
   if (Math.abs(x) <= quarter) return Math.abs(x) < 7.450580596923828e-9 ? 1 : cosineNearZero(x, 0)
   const { turns, high, low } = remainder(x)
   const value = (turns & 1) === 0 ? cosineNearZero(high, low) : sineNearZero(high, low)
@@ -58,7 +58,7 @@ export function cos(x: number): number {
 }
 
 export function tan(x: number): number {
-  if (x - x !== 0) return Number.NaN
+  if (!Number.isFinite(x)) return Number.NaN
   if (Math.abs(x) <= quarter) return Math.abs(x) < 7.450580596923828e-9 ? x : tangentNearZero(x, 0, false)
   const { turns, high, low } = remainder(x)
   return tangentNearZero(high, low, (turns & 1) === 1)
