@@ -1,0 +1,116 @@
+import { defaultKeymap, history, historyKeymap } from "@codemirror/commands"
+import { javascript } from "@codemirror/lang-javascript"
+import { bracketMatching, indentOnInput, indentUnit } from "@codemirror/language"
+import { EditorState, type Extension, Prec } from "@codemirror/state"
+import { EditorView, gutters, highlightSpecialChars, keymap, lineNumbers } from "@codemirror/view"
+import type { Listing } from "./listing.ts"
+import { palette } from "./palette.ts"
+import { byPage, lockGiven, refusedEdit, regionsField, textsOf } from "./regions.ts"
+import { ruledLines } from "./ruled.ts"
+import { wrongPlaces } from "./wrong.ts"
+
+export interface ListingEvents {
+  /** the blanks whose text one edit changed, as they now stand */
+  readonly onTexts: (texts: Readonly<Record<string, string>>) => void
+  /** an edit fell on given lines and was left out */
+  readonly onRefused: () => void
+  readonly onRun: () => void
+  readonly onFocus: () => void
+  /** heights may have changed: of the text, its wrapping or its prompts */
+  readonly onGeometry: () => void
+}
+
+/** The attributes that a screen reader needs. */
+export interface ListingLabels {
+  readonly label: string
+  readonly describedBy: string
+}
+
+function events(to: ListingEvents): Extension {
+  return EditorView.updateListener.of(update => {
+    if (update.focusChanged && update.view.hasFocus) to.onFocus()
+    if (update.geometryChanged) to.onGeometry()
+    const refused = update.transactions.some(transaction =>
+      transaction.effects.some(effect => effect.is(refusedEdit)),
+    )
+    if (refused) to.onRefused()
+    if (!update.docChanged || update.transactions.every(transaction => transaction.annotation(byPage))) return
+    const before = textsOf(update.startState)
+    const changed = Object.entries(textsOf(update.state)).filter(([blank, text]) => before[blank] !== text)
+    if (changed.length > 0) to.onTexts(Object.fromEntries(changed))
+  })
+}
+
+/** An editor for one cell: given lines locked, blanks open. */
+export function createListingEditor(
+  parent: HTMLElement,
+  listing: Listing,
+  labels: ListingLabels,
+  to: ListingEvents,
+): EditorView {
+  const first = listing.regions[0]
+  return new EditorView({
+    parent,
+    state: EditorState.create({
+      doc: listing.text,
+      selection: { anchor: first ? first.to : 0 },
+      extensions: [
+        lockGiven(listing.regions),
+        ruledLines,
+        wrongPlaces,
+        history(),
+        lineNumbers(),
+        gutters({ fixed: false }),
+        highlightSpecialChars(),
+        javascript({ typescript: true }).language,
+        palette,
+        indentUnit.of("  "),
+        indentOnInput(),
+        bracketMatching(),
+        EditorView.lineWrapping,
+        Prec.highest(
+          keymap.of([
+            {
+              key: "Mod-Enter",
+              run: () => {
+                to.onRun()
+                return true
+              },
+            },
+          ]),
+        ),
+        keymap.of([...defaultKeymap, ...historyKeymap]),
+        EditorView.contentAttributes.of({
+          "aria-label": labels.label,
+          "aria-describedby": labels.describedBy,
+          autocapitalize: "off",
+          autocorrect: "off",
+          spellcheck: "false",
+        }),
+        events(to),
+      ],
+    }),
+  })
+}
+
+/** Puts texts from elsewhere into their blanks; undo brings back what was there. */
+export function placeTexts(view: EditorView, texts: Readonly<Record<string, string>>): void {
+  const changes = view.state.field(regionsField).flatMap(region => {
+    const text = texts[region.name]
+    if (text === undefined || text === view.state.sliceDoc(region.from, region.to)) return []
+    return [{ from: region.from, to: region.to, insert: text }]
+  })
+  if (changes.length > 0) view.dispatch({ changes, annotations: byPage.of(true) })
+}
+
+/** Height of a line's top above the listing's text, px. */
+export function topOfLine(view: EditorView, line: number): number {
+  const n = Math.min(Math.max(1, line), view.state.doc.lines)
+  return view.lineBlockAt(view.state.doc.line(n).from).top
+}
+
+/** Height of a blank's top, its prompt included, px. */
+export function topOfBlank(view: EditorView, blank: string): number {
+  const region = view.state.field(regionsField).find(candidate => candidate.name === blank)
+  return region ? view.lineBlockAt(region.from).top : 0
+}

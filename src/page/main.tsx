@@ -1,0 +1,15 @@
+import "./fonts.css"
+import "./tokens.css"
+import "./base.css"
+import { render } from "preact"
+import { App } from "./App.tsx"
+import { followAddress } from "./address.ts"
+import { recallInk } from "./ink.ts"
+
+recallInk()
+followAddress()
+const place = document.getElementById("page")
+if (place) {
+  place.textContent = ""
+  render(<App />, place)
+}

@@ -1,0 +1,65 @@
+import { useState } from "preact/hooks"
+import { Bench } from "../bench/Bench.tsx"
+import type { Session } from "../session.ts"
+import { stateWords } from "../words.ts"
+
+const key = "deltasheet/bench-folded"
+
+function recallFolded(): boolean {
+  try {
+    return localStorage.getItem(key) === "yes"
+  } catch {
+    return false
+  }
+}
+
+/** The right half; on a narrow page a plate at the foot, which stays folded or open as it was left. */
+export function BenchSide({ session, cell }: { session: Session; cell: string }) {
+  const [folded, setFolded] = useState(recallFolded)
+  const fold = (): void => {
+    setFolded(!folded)
+    try {
+      localStorage.setItem(key, folded ? "no" : "yes")
+    } catch {
+      // kept for this visit only
+    }
+  }
+  const state = stateWords(session.state.value)
+  const standing = session.standing.value
+  const departures = (standing?.current ? standing.judgement.checks : [])
+    .map(check => check.departsAt)
+    .filter(at => at !== null)
+  return (
+    <section class={folded ? "bench-side folded" : "bench-side"} id="bench" aria-label="Bench" tabIndex={-1}>
+      <button
+        type="button"
+        class="bench-fold"
+        aria-expanded={!folded}
+        aria-controls="bench-inside"
+        onClick={fold}
+      >
+        <span class="caps">Bench</span>
+        <span class="bench-fold-state">{folded ? state : ""}</span>
+        <span class="bench-fold-word">{folded ? "open" : "fold"}</span>
+      </button>
+      <div class="bench-inside" id="bench-inside">
+        <Bench
+          sheet={session.edition.sheet}
+          cell={cell}
+          recordings={session.recordings.value}
+          ghost={session.ghost.value}
+          reference={session.reference}
+          departsAt={departures.length > 0 ? Math.min(...departures) : null}
+          parameters={session.parameters.value}
+          onParameter={session.setParameter}
+          onResetParameters={session.resetParameters}
+          state={state}
+          running={session.running.value}
+          onRun={session.run}
+          onStop={session.stop}
+          problem={session.problems.value[0] ?? null}
+        />
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,154 @@
+import type { EditorView } from "@codemirror/view"
+import { effect, untracked, useComputed } from "@preact/signals"
+import { useEffect, useId, useRef, useState } from "preact/hooks"
+import type { CellSource } from "../../cell/contract.ts"
+import { setListing } from "../editor/listing.ts"
+import { createListingEditor, placeTexts, topOfBlank, topOfLine } from "../editor/listingEditor.ts"
+import { setWrong } from "../editor/wrong.ts"
+import { type Session, textsOf } from "../session.ts"
+import { plural } from "../words.ts"
+import { Checks } from "./Checks.tsx"
+import { Earlier } from "./Earlier.tsx"
+import { Notes } from "./Notes.tsx"
+import { type Anchor, notesFor } from "./notes.ts"
+
+/** How long the words about a locked line stay, ms. */
+const refusalStays = 4000
+
+/** A cell set like a listing in a book, with its notes in the margin and what will be looked at below. */
+export function CellBlock(props: {
+  session: Session
+  cell: CellSource
+  number: number
+  onFocus: () => void
+}) {
+  const { session, cell, number, onFocus } = props
+  const id = useId()
+  const place = useRef<HTMLDivElement>(null)
+  const view = useRef<EditorView | null>(null)
+  const [geometry, setGeometry] = useState(0)
+  const [refused, setRefused] = useState(false)
+  const blanks = cell.segments.flatMap(segment => (segment.kind === "blank" ? [segment] : []))
+  const checks = session.edition.sheet.checks.filter(check => check.cell === cell.name)
+  const points = checks.reduce((sum, check) => sum + check.points, 0)
+
+  useEffect(() => {
+    if (!place.current) return
+    let forget = 0
+    const listing = setListing(
+      cell,
+      untracked(() => textsOf(session.edition, session.keeper.answers.value)),
+    )
+    const names = blanks.map(blank => blank.name).join(", ")
+    const editor = createListingEditor(
+      place.current,
+      listing,
+      {
+        label: `Listing ${number}, ${cell.name}${names === "" ? ", to read" : `; blanks: ${names}`}`,
+        describedBy: `${id}-keys`,
+      },
+      {
+        onTexts: texts => session.write(texts),
+        onRefused: () => {
+          setRefused(true)
+          clearTimeout(forget)
+          forget = window.setTimeout(() => setRefused(false), refusalStays)
+        },
+        onRun: session.run,
+        onFocus,
+        onGeometry: () => setGeometry(count => count + 1),
+      },
+    )
+    view.current = editor
+    setGeometry(count => count + 1)
+    const stopTexts = effect(() => placeTexts(editor, textsOf(session.edition, session.keeper.answers.value)))
+    const stopWrong = effect(() => {
+      const here = session.problems.value.flatMap(problem =>
+        problem.where?.cell === cell.name ? [problem.where] : [],
+      )
+      editor.dispatch({ effects: setWrong.of(here) })
+    })
+    return () => {
+      clearTimeout(forget)
+      stopTexts()
+      stopWrong()
+      editor.destroy()
+      view.current = null
+    }
+  }, [])
+
+  const notes = useComputed(() =>
+    notesFor(
+      cell,
+      session.edition.sheet.checks,
+      session.problems.value,
+      session.standing.value,
+      session.reference,
+    ),
+  ).value
+  const topOf = (anchor: Anchor): number => {
+    if (!view.current) return 0
+    const inside =
+      anchor.kind === "blank" ? topOfBlank(view.current, anchor.name) : topOfLine(view.current, anchor.line)
+    return inside + (place.current?.offsetTop ?? 0)
+  }
+  const typed = session.keeper.answers.value
+  const changed = blanks.filter(
+    blank => typed[blank.name] !== undefined && typed[blank.name] !== blank.starter,
+  )
+  return (
+    <section class="listing-block" data-cell={cell.name} aria-labelledby={`${id}-caption`}>
+      <figure class="listing">
+        <figcaption class="listing-caption" id={`${id}-caption`}>
+          <span class="caps">Listing {number}</span> <i>{cell.name}</i>
+        </figcaption>
+        {points > 0 && <p class="margin-points">{plural(points, "point")}</p>}
+        <div class="listing-text" ref={place} />
+      </figure>
+      <Notes notes={notes} topOf={topOf} geometry={geometry} />
+      <div class="listing-foot screen-only">
+        <p id={`${id}-keys`} class={refused ? "listing-keys refused" : "listing-keys"}>
+          {refused ? (
+            <span role="status">
+              The given lines stay as they are; write on the ruled {blanks.length > 1 ? "lines" : "line"}.
+            </span>
+          ) : (
+            <>
+              <kbd>Ctrl</kbd> <kbd>Enter</kbd> runs at once, <kbd>Ctrl</kbd> <kbd>]</kbd> indents,{" "}
+              <kbd>Tab</kbd> leaves
+            </>
+          )}
+        </p>
+        {changed.map(blank => (
+          <button
+            key={blank.name}
+            type="button"
+            class="word-button"
+            onClick={() =>
+              session.keeper.replace(
+                { answers: { [blank.name]: blank.starter }, questions: {} },
+                "before it was started again",
+              )
+            }
+          >
+            start {blanks.length > 1 ? <i>{blank.name}</i> : "this blank"} again
+          </button>
+        ))}
+        {blanks.map(blank => (
+          <Earlier
+            key={blank.name}
+            blank={blank.name}
+            past={session.keeper.work.value.past}
+            onBring={text =>
+              session.keeper.replace(
+                { answers: { [blank.name]: text }, questions: {} },
+                "before an earlier text was brought back",
+              )
+            }
+          />
+        ))}
+      </div>
+      <Checks checks={checks} standing={session.standing.value} />
+    </section>
+  )
+}

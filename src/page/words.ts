@@ -1,0 +1,75 @@
+import type { Problem } from "../cell/problem.ts"
+import type { Verdict } from "../judge/contract.ts"
+
+/** Where the run loop is. */
+export type RunState =
+  | { readonly kind: "opening" }
+  | { readonly kind: "compiler" }
+  | { readonly kind: "running" }
+  | { readonly kind: "not-compiled" }
+  | { readonly kind: "ran"; readonly steps: number; readonly milliseconds: number }
+  | { readonly kind: "stopped"; readonly problem: Problem }
+
+/** A whole number with a narrow space between groups of three, as ISO 80000-1 sets it. */
+export function grouped(n: number): string {
+  return String(Math.round(n)).replace(/\B(?=(\d{3})+$)/g, "\u202f")
+}
+
+export const plural = (n: number, one: string, many = one + "s"): string =>
+  `${grouped(n)} ${n === 1 ? one : many}`
+
+/** The state of the run, for the line beside the time bar. */
+export function stateWords(state: RunState): string {
+  switch (state.kind) {
+    case "opening":
+      return "making ready"
+    case "compiler":
+      return "fetching the compiler, once"
+    case "running":
+      return "running"
+    case "not-compiled":
+      return "not run: a line cannot be read yet"
+    case "ran": {
+      const ms = state.milliseconds
+      const time = ms < 1 ? "under 1\u202fms" : `${ms < 10 ? ms.toFixed(1) : grouped(ms)}\u202fms`
+      return `run: ${plural(state.steps, "step")} in ${time}`
+    }
+    case "stopped":
+      return `stopped: ${lowerFirst(state.problem.text)}`
+  }
+}
+
+const lowerFirst = (text: string): string =>
+  /^(The|A|An|In|This|No|It|Here|Line)\b/.test(text) ? text[0]!.toLowerCase() + text.slice(1) : text
+
+export function verdictWords(verdict: Verdict): string {
+  switch (verdict) {
+    case "met":
+      return "met"
+    case "not met":
+      return "not met"
+    case "could not run":
+      return "could not run"
+  }
+}
+
+export const pointsWords = (points: number, outOf: number): string =>
+  `${trimNumber(points)} of ${plural(outOf, "point")}`
+
+export const trimNumber = (n: number): string => String(Math.round(n * 100) / 100)
+
+const day = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short" })
+const clock = new Intl.DateTimeFormat("en-GB", { hour: "2-digit", minute: "2-digit" })
+
+/** "14 Nov" */
+export const dayWords = (at: number): string => day.format(at)
+/** "14 Nov, 10:02" */
+export const momentWords = (at: number): string => `${day.format(at)}, ${clock.format(at)}`
+/** "10:02" */
+export const timeWords = (at: number): string => clock.format(at)
+
+/** Where a problem stands, as the student counts: "line 7, column 12". */
+export function placeWords(problem: Problem): string {
+  const where = problem.where
+  return where ? `Line ${where.line}, column ${where.column}` : ""
+}

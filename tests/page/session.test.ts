@@ -1,0 +1,155 @@
+import { describe, expect, it } from "vitest"
+import type { CompileResult } from "../../src/cell/contract.ts"
+import type { Problem } from "../../src/cell/problem.ts"
+import { openDevice } from "../../src/page/keep/device.ts"
+import { createKeeper } from "../../src/page/keep/keeper.ts"
+import { complainAfter, openSession, runAfter, type Workshop } from "../../src/page/session.ts"
+import type { RunOutcome, RunRequest } from "../../src/run/contract.ts"
+import { handClock } from "./fixtures/clock.ts"
+import { recordingOf, smallEdition } from "./fixtures/edition.ts"
+import { memoryStorage } from "./fixtures/storage.ts"
+
+const edition = smallEdition()
+const unread: Problem = {
+  code: "syntax",
+  text: "This cannot be read.",
+  todo: "Look.",
+  where: { cell: "fall", line: 2, column: 3 },
+}
+
+/** A workshop that keeps an account of what it was asked; a text with "?" does not compile, one with "!" stops. */
+function bench() {
+  const clock = handClock()
+  const compiled: string[] = []
+  const runs: RunRequest[] = []
+  let judged = 0
+  const workshop: Workshop = {
+    async compile(texts): Promise<CompileResult> {
+      const text = Object.values(texts).join("|")
+      compiled.push(text)
+      return text.includes("?")
+        ? { ok: false, problems: [unread] }
+        : { ok: true, compiled: { ...edition.starter, js: text } }
+    },
+    compilerReady: () => true,
+    runner: {
+      async run(request): Promise<RunOutcome> {
+        runs.push(request)
+        const stopped = request.compiled.js.includes("!")
+        return {
+          recordings: [recordingOf("fall", stopped ? 3 : 1000)],
+          problem: stopped ? { ...unread, code: "endless-loop" } : null,
+          output: [],
+          turns: 1000,
+          timeStepFound: true,
+          milliseconds: 2,
+        }
+      },
+      stop() {},
+      async close() {},
+    },
+    reference: null,
+    async judge() {
+      judged++
+      return { points: 4, outOf: 4, checks: [], problems: [] }
+    },
+    close() {},
+  }
+  const keeper = createKeeper(
+    openDevice(() => memoryStorage()),
+    edition.sheet,
+    clock,
+  )
+  const session = openSession(edition, workshop, keeper, clock)
+  return { clock, compiled, runs, session, keeper, judged: () => judged }
+}
+
+describe("the run loop", () => {
+  it("shows the first motion without the compiler", async () => {
+    const { clock, compiled, runs, session } = bench()
+    await clock.pass(1)
+    expect(compiled).toEqual([])
+    expect(runs[0]?.compiled.js).toBe("starter")
+    expect(session.recordings.value[0]?.rows).toBe(1000)
+  })
+  it("runs once, a moment after typing stops, and then judges", async () => {
+    const { clock, compiled, runs, session, judged } = bench()
+    await clock.pass(1000)
+    const before = judged()
+    for (const text of ["p", "p ", "p =", "p = 1"]) {
+      session.write({ update: text })
+      await clock.pass(runAfter - 10)
+    }
+    await clock.pass(runAfter)
+    expect(compiled).toEqual(["|p = 1"])
+    expect(runs).toHaveLength(2)
+    expect(judged()).toBe(before)
+    await clock.pass(1000)
+    expect(judged()).toBe(before + 1)
+    expect(session.standing.value).toMatchObject({ current: true, judgement: { points: 4 } })
+  })
+  it("keeps the last motion and holds its words while somebody is in mid-word", async () => {
+    const { clock, session } = bench()
+    await clock.pass(1000)
+    session.write({ update: "p = ?" })
+    await clock.pass(runAfter + 1)
+    expect(session.problems.value).toEqual([])
+    expect(session.recordings.value[0]?.rows).toBe(1000)
+    await clock.pass(complainAfter)
+    expect(session.problems.value).toEqual([unread])
+    expect(session.state.value.kind).toBe("not-compiled")
+    expect(session.recordings.value[0]?.rows).toBe(1000)
+  })
+  it("a fault that is mended in time is never mentioned", async () => {
+    const { clock, session } = bench()
+    await clock.pass(1000)
+    const seen: number[] = []
+    session.problems.subscribe(problems => seen.push(problems.length))
+    session.write({ update: "?" })
+    await clock.pass(300)
+    session.write({ update: "p = 1" })
+    await clock.pass(2000)
+    expect(Math.max(...seen)).toBe(0)
+  })
+  it("the run key says at once what is wrong", async () => {
+    const { clock, session } = bench()
+    session.write({ update: "?" })
+    session.run()
+    await clock.pass(1)
+    expect(session.problems.value).toEqual([unread])
+  })
+  it("a program that was stopped shows what it recorded, and why", async () => {
+    const { clock, session } = bench()
+    session.write({ update: "!" })
+    session.run()
+    await clock.pass(1)
+    expect(session.state.value.kind).toBe("stopped")
+    expect(session.recordings.value[0]?.rows).toBe(3)
+  })
+  it("a verdict is marked as old as soon as the text has changed", async () => {
+    const { clock, session } = bench()
+    await clock.pass(1000)
+    session.write({ update: "p = 2" })
+    await clock.pass(runAfter + 5)
+    expect(session.standing.value?.current).toBe(false)
+  })
+  it("parameters run the program again without compiling, and are told apart from the sheet's", async () => {
+    const { clock, compiled, runs, session } = bench()
+    await clock.pass(1000)
+    session.setParameter("height", 3)
+    await clock.pass(1)
+    expect(compiled).toEqual([])
+    expect(runs.at(-1)?.parameters).toEqual({ height: 3 })
+    expect(session.varied.value).toBe(true)
+    session.resetParameters()
+    await clock.pass(1)
+    expect(session.varied.value).toBe(false)
+  })
+  it("text that comes from elsewhere runs like text that was typed", async () => {
+    const { clock, runs, keeper } = bench()
+    await clock.pass(1000)
+    keeper.replace({ answers: { update: "p = 3" }, questions: {} }, "before a file")
+    await clock.pass(1000)
+    expect(runs.at(-1)?.compiled.js).toBe("|p = 3")
+  })
+})
