@@ -1,0 +1,201 @@
+import type { File, Statement } from "@babel/types"
+import type { Compiled, Program } from "./contract.ts"
+import { emitProgram, type Hidden } from "./emit.ts"
+import { fitProblems } from "./fit.ts"
+import { inferKinds, type Kinds } from "./infer.ts"
+import { misplaced } from "./misplaced.ts"
+import { knownNames } from "./names.ts"
+import type { Problem } from "./problem.ts"
+import { type Scopes, scopesOf } from "./scopes.ts"
+import { parseText } from "./syntax.ts"
+import { brokenCharacter, syntaxProblem } from "./syntax-words.ts"
+
+export type Site = Compiled["sites"][number]
+
+/** A program that was read and found whole: what both texts of it are made from. */
+export interface Read {
+  readonly program: Program
+  /** the program's text with a name in each inline blank that nobody filled */
+  readonly text: string
+  readonly file: File
+  readonly scopes: Scopes
+  readonly kinds: Kinds
+  readonly hidden: Hidden
+  readonly emptyBlanks: ReadonlySet<string>
+  /** an offset of `text` as an offset of the program's own text */
+  toProgram(offset: number): number
+}
+
+export type ReadResult =
+  | { readonly ok: true; readonly read: Read }
+  | { readonly ok: false; readonly problems: readonly Problem[] }
+
+/** Parses a program and checks what can be told before it runs. Never throws. */
+export function readProgram(program: Program): ReadResult {
+  try {
+    return readWhole(program)
+  } catch (cause) {
+    if (!(cause instanceof RangeError)) throw cause
+    return { ok: false, problems: [tooDeep(program)] }
+  }
+}
+
+function readWhole(program: Program): ReadResult {
+  const broken = brokenCharacter(program)
+  if (broken) return { ok: false, problems: [broken] }
+  const hidden = hiddenNames(program.text)
+  const filled = fillEmptyBlanks(program, hidden)
+  const parsed = parseText(filled.text)
+  if (!parsed.ok) {
+    return {
+      ok: false,
+      problems: [syntaxProblem(program, filled.text, parsed.fault, filled.toProgram, filled.names)],
+    }
+  }
+  const read = { program, ...filled, file: parsed.file, hidden, emptyBlanks: filled.names }
+  const unfit = fitProblems(read)
+  if (unfit.length > 0) return { ok: false, problems: unfit }
+  const scopes = scopesOf(parsed.file)
+  const wrong = misplaced(read, scopes)
+  if (wrong.length > 0) return { ok: false, problems: wrong }
+  return { ok: true, read: { ...read, scopes, kinds: inferKinds(scopes, program.parameters, knownNames) } }
+}
+
+/** What runs over the edge of a blank or a cell, in words; nothing for a text that is no program at all. */
+export function checkBlanks(program: Program): Problem[] {
+  const result = readProgram(program)
+  return result.ok
+    ? []
+    : result.problems.filter(p => p.code === "blank-reaches-out" || p.code === "cell-not-whole")
+}
+
+export interface Lowered {
+  /** TypeScript still: what the stripper gets */
+  readonly text: string
+  readonly sites: readonly Site[]
+}
+
+/**
+ * The program with its operators as calls, its loops guarded and its names handed in, still with its types.
+ *
+ * @param sites numbers already given away: the new ones follow them
+ */
+export function lowerRead(
+  read: Read,
+  { trace }: { readonly trace: boolean },
+  sites: readonly Site[] = [],
+): Lowered {
+  const { program, hidden, scopes } = read
+  const all = [...sites]
+  const body = emitProgram({
+    text: read.text,
+    file: read.file,
+    scopes,
+    kinds: read.kinds,
+    hidden,
+    trace,
+    emptyBlanks: read.emptyBlanks,
+    timeStep: program.timeStep,
+    known: new Set([...knownNames, ...program.parameters]),
+    cells: program.cells.length,
+    cellOf: (s: Statement) =>
+      Math.max(
+        0,
+        program.cells.findLastIndex(c => c.from <= read.toProgram(s.start!)),
+      ),
+    site(from, to, what) {
+      all.push({ from: read.toProgram(from), to: read.toProgram(to), what })
+      return all.length - 1
+    },
+  })
+  return { text: wrap(body, read), sites: all }
+}
+
+const hostNames = [
+  "add",
+  "subtract",
+  "multiply",
+  "divide",
+  "negate",
+  "power",
+  "mutable",
+  "overrun",
+  "enterCell",
+  "timeStep",
+  "emptyBlank",
+  "at",
+] as const
+
+/** The body of the function (lib, parameters, host) around a program: names first, then the program in a block of its own. */
+function wrap(body: string, { scopes, program, hidden }: Read): string {
+  const ownVars = new Set([...scopes.program.names.values()].filter(b => b.kind === "var").map(b => b.name))
+  const used = [...scopes.free.keys()].filter(name => !ownVars.has(name))
+  const parameters = used.filter(name => program.parameters.includes(name))
+  const library = used.filter(name => knownNames.has(name) && name !== "record" && !parameters.includes(name))
+  const host = hostNames
+    .filter(name => body.includes(`${hidden.of(name)}(`))
+    .map(name => `${name}: ${hidden.of(name)}`)
+  host.push(`maxTurns: ${hidden.of("max")}`, `done: ${hidden.of("done")}`)
+  if (used.includes("record") && !parameters.includes("record")) host.push("record")
+  return [
+    `"use strict";`,
+    `const { ${library.join(", ")} } = lib;`,
+    `const { ${parameters.join(", ")} } = parameters;`,
+    `const { ${host.join(", ")} } = host;`,
+    `let ${hidden.of("turns")} = 0;`,
+    "lib = parameters = host = undefined;",
+    "try {",
+    `${body}} finally {`,
+    `${hidden.of("done")}(${hidden.of("turns")});`,
+    "}",
+    "",
+  ].join("\n")
+}
+
+/** One prefix that the program's text does not hold, so that no name of ours can meet one of its own. */
+function hiddenNames(text: string): Hidden {
+  let prefix = "ds$"
+  while (text.includes(prefix)) prefix += "$"
+  return { prefix, of: name => prefix + name }
+}
+
+/** Puts a name into each inline blank that holds nothing; offsets after it move. */
+function fillEmptyBlanks(program: Program, hidden: Hidden) {
+  const names = new Set<string>()
+  const moved: { readonly at: number; readonly by: number }[] = []
+  let text = ""
+  let from = 0
+  for (const blank of program.blanks) {
+    if (!blank.inline || program.text.slice(blank.from, blank.to).trim() !== "") continue
+    const name = hidden.of(`blank${names.size}`)
+    names.add(name)
+    text += program.text.slice(from, blank.from)
+    moved.push({ at: text.length, by: name.length })
+    text += name
+    from = blank.from
+  }
+  text += program.text.slice(from)
+  const toProgram = (offset: number): number => {
+    let shift = 0
+    for (const m of moved) {
+      if (offset <= m.at) break
+      shift += Math.min(m.by, offset - m.at)
+    }
+    return offset - shift
+  }
+  const toText = (offset: number): number => {
+    let at = offset
+    for (const m of moved) if (m.at < at) at += m.by
+    return at
+  }
+  return { text, names, toProgram, toText }
+}
+
+export function tooDeep(program: Program): Problem {
+  return {
+    code: "nested-too-deep",
+    text: "The program nests brackets or operators too deep to be read.",
+    todo: "Break the long line into several shorter ones, each with a name.",
+    where: { ...(program.cells[0] ? { cell: program.cells[0].name } : {}), line: 1, column: 1 },
+  }
+}

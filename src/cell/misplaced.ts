@@ -1,0 +1,65 @@
+import type { File } from "@babel/types"
+import type { Program } from "./contract.ts"
+import type { Hidden } from "./emit.ts"
+import { withheldNames } from "./names.ts"
+import type { Problem } from "./problem.ts"
+import { problemAt } from "./problems.ts"
+import type { Reference, Scope, Scopes } from "./scopes.ts"
+import { walk } from "./syntax.ts"
+
+interface Whole {
+  readonly program: Program
+  readonly file: File
+  readonly hidden: Hidden
+  readonly emptyBlanks: ReadonlySet<string>
+  toProgram(offset: number): number
+}
+
+/** What is good JavaScript but has no place in a cell: loading other programs, running text, reserved names. */
+export function misplaced(whole: Whole, scopes: Scopes): Problem[] {
+  const problems: Problem[] = []
+  const refuse = (node: { start?: number | null; end?: number | null }, text: string, todo: string): void => {
+    const { program, toProgram } = whole
+    problems.push(
+      problemAt(program, toProgram(node.start!), toProgram(node.end!), "not-allowed-here", text, todo),
+    )
+  }
+  for (const reference of scopes.references.values()) {
+    const { name } = reference.node
+    const withheld = reference.binding === null ? withheldNames.get(name) : undefined
+    if (withheld !== undefined && !(name === "arguments" && insideFunction(reference))) {
+      refuse(reference.node, withheld, "Take another way to write it.")
+    }
+  }
+  const names = [...scopes.bindings.map(b => b.node), ...[...scopes.references.values()].map(r => r.node)]
+  for (const node of names) {
+    if (node.name.startsWith(whole.hidden.prefix) && !whole.emptyBlanks.has(node.name)) {
+      refuse(node, `The name ${node.name} is used by the worksheet itself.`, "Choose another name.")
+    }
+  }
+  walk(whole.file.program, node => {
+    if (node.type === "Import" || node.type === "ImportExpression") {
+      refuse(node, "A cell cannot load another program.", "Use what the worksheet offers.")
+    }
+    if (node.type === "RegExpLiteral") {
+      try {
+        new RegExp(node.pattern, node.flags)
+      } catch {
+        refuse(
+          node,
+          "This pattern is not a valid regular expression.",
+          "Check its brackets and the letters after its end.",
+        )
+      }
+    }
+    return true
+  })
+  return problems
+}
+
+function insideFunction(reference: Reference): boolean {
+  for (let at: Scope | null = reference.scope; at !== null; at = at.parent) {
+    if (at.fn !== null && at.fn.type !== "ArrowFunctionExpression") return true
+  }
+  return false
+}

@@ -1,0 +1,45 @@
+import { lineAt, placeOf } from "./assemble.ts"
+import type { Program } from "./contract.ts"
+import { operatorProblemCodes } from "./operator-error.ts"
+import type { Problem } from "./problem.ts"
+
+/** Codes of the problems that this room words; each has a page in public/problems. */
+export const cellProblemCodes = [
+  ...operatorProblemCodes,
+  "blank-reaches-out",
+  "bracket-not-closed",
+  "bracket-not-opened",
+  "broken-character",
+  "cannot-understand",
+  "cell-not-whole",
+  "constant-changed",
+  "declared-twice",
+  "empty-blank",
+  "nested-too-deep",
+  "no-such-property",
+  "not-a-function",
+  "not-allowed-here",
+  "program-error",
+  "something-missing",
+  "text-not-closed",
+  "thrown-value",
+  "too-deep",
+  "too-large",
+  "unknown-name",
+  "used-before-made",
+] as const
+
+export type CellProblemCode = (typeof cellProblemCodes)[number]
+
+/** A problem with a stretch of the program, with the line it stands on. */
+export function problemAt(
+  program: Program,
+  from: number,
+  to: number,
+  code: CellProblemCode,
+  text: string,
+  todo: string,
+): Problem {
+  const excerpt = lineAt(program.text, Math.min(from, program.text.length)).slice(0, 200)
+  return { code, text, todo, where: placeOf(program, from, to), ...(excerpt === "" ? {} : { excerpt }) }
+}

@@ -1,0 +1,270 @@
+import { parser } from "@lezer/javascript"
+import type { Program } from "./contract.ts"
+import type { Problem } from "./problem.ts"
+import { problemAt } from "./problems.ts"
+import type { SyntaxFault } from "./syntax.ts"
+
+const tolerant = parser.configure({ dialect: "ts" })
+
+/** Half of a two-part character, which no program text may hold; undefined if there is none. */
+export function brokenCharacter(program: Program): Problem | undefined {
+  const at = program.text.search(/[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/)
+  if (at < 0) return undefined
+  return problemAt(
+    program,
+    at,
+    at + 1,
+    "broken-character",
+    "The text holds a broken character here: half of a symbol that is made of two parts.",
+    "Delete the character and type it again.",
+  )
+}
+
+/**
+ * A fault of syntax in words. The strict parser says that and where it stopped; the editor's parser, which reads on
+ * behind a fault, says which bracket or quote has no partner.
+ */
+export function syntaxProblem(
+  program: Program,
+  text: string,
+  fault: SyntaxFault,
+  toProgram: (offset: number) => number,
+  emptyBlanks: ReadonlySet<string>,
+): Problem {
+  const say = (
+    from: number,
+    to: number,
+    code: Parameters<typeof problemAt>[3],
+    words: string,
+    todo: string,
+  ): Problem => problemAt(program, toProgram(from), toProgram(to), code, words, todo)
+  const { offset, reason, message } = fault
+  if (fault.tooDeep) {
+    return say(
+      offset,
+      offset,
+      "nested-too-deep",
+      "The program nests brackets or operators too deep to be read.",
+      "Break the long line into several shorter ones, each with a name.",
+    )
+  }
+  for (const name of emptyBlanks) {
+    const at = text.indexOf(name)
+    if (offset >= at - 1 && offset <= at + name.length + 1) {
+      return say(
+        at,
+        at + name.length,
+        "empty-blank",
+        "Nothing is filled in here yet.",
+        "Fill in the blank, then run again.",
+      )
+    }
+  }
+  const known = knownFault(reason, message, text, offset)
+  if (known) return say(known.from, known.to, known.code, known.text, known.todo)
+  const bracket = looseBracket(text)
+  if (bracket) return say(bracket.from, bracket.to, bracket.code, bracket.text, bracket.todo)
+  return unexpected(text, offset, say)
+}
+
+interface Words {
+  readonly from: number
+  readonly to: number
+  readonly code: Parameters<typeof problemAt>[3]
+  readonly text: string
+  readonly todo: string
+}
+
+function knownFault(reason: string, message: string, text: string, offset: number): Words | null {
+  const word = /^[\p{ID_Start}_$][\p{ID_Continue}$]*/u.exec(text.slice(offset, offset + 100))?.[0] ?? ""
+  const at = { from: offset, to: offset + Math.max(1, word.length) }
+  const endOfLine = text.indexOf("\n", offset) < 0 ? text.length : text.indexOf("\n", offset)
+  switch (reason) {
+    case "UnterminatedString":
+      return {
+        from: offset,
+        to: endOfLine,
+        code: "text-not-closed",
+        text: `The text that begins with ${text[offset]} is not closed on its line.`,
+        todo: `Put ${text[offset]} where the text ends.`,
+      }
+    case "UnterminatedTemplate": {
+      const from = openBacktick(text, offset)
+      return {
+        from,
+        to: from + 1,
+        code: "text-not-closed",
+        text: "The text that begins with ` is not closed.",
+        todo: "Put ` where the text ends.",
+      }
+    }
+    case "UnterminatedComment":
+      return {
+        from: offset,
+        to: offset + 2,
+        code: "text-not-closed",
+        text: "The remark that begins with /* is not closed.",
+        todo: "Put */ where the remark ends, or use // for a remark that ends with its line.",
+      }
+    case "UnterminatedRegExp":
+      return {
+        from: offset,
+        to: endOfLine,
+        code: "text-not-closed",
+        text: "What begins with / was read as a pattern, and it is not closed.",
+        todo: "For a fraction, check that a number or a name stands before the / sign.",
+      }
+    case "VarRedeclaration": {
+      const name = /'(.+?)'/.exec(message)?.[1] ?? word
+      return {
+        ...at,
+        code: "declared-twice",
+        text: `The name ${name} is already taken: it was made earlier.`,
+        todo: `To give it a new value write ${name} = … without let or const; for a second quantity choose another name.`,
+      }
+    }
+    case "IllegalReturn":
+      return notHere(
+        at,
+        "return has no place outside a function.",
+        "Leave it out, or put the lines into a function.",
+      )
+    case "ImportOutsideModule":
+    case "ImportMetaOutsideModule":
+      return notHere(at, "A cell cannot load another program.", "Use what the worksheet offers.")
+    case "ModuleAttributesWithDuplicateKeys":
+      return null
+    case "InvalidLhs":
+    case "InvalidLhsBinding":
+    case "InvalidLhsOptionalChaining":
+      return {
+        ...at,
+        code: "cannot-understand",
+        text: "A value cannot be given to what stands left of the = sign.",
+        todo: "Left of = put one name, such as p. To compare two values write ===.",
+      }
+    case "DeclarationMissingInitializer":
+      return {
+        ...at,
+        code: "something-missing",
+        text: "A const needs its value in the same line.",
+        todo: "Write const name = value, or use let.",
+      }
+    case "UnexpectedTokenUnaryExponentiation":
+      return {
+        ...at,
+        code: "cannot-understand",
+        text: "A sign before a power can mean two things: -a ** 2.",
+        todo: "Write -(a ** 2) or (-a) ** 2.",
+      }
+    case "AwaitNotInAsyncContext":
+    case "AwaitExpressionFormalParameter":
+      return notHere(at, "await has no place here: a cell does not wait.", "Leave it out.")
+  }
+  if (word === "await" || /\bawait\s*$/.test(text.slice(Math.max(0, offset - 10), offset))) {
+    return notHere(at, "await has no place here: a cell does not wait.", "Leave it out.")
+  }
+  if (word === "import" || word === "export") {
+    return notHere(at, `${word} has no place in a cell.`, "Use what the worksheet offers.")
+  }
+  if (/^(UnexpectedToken|MissingSemicolon|UnexpectedKeyword|)$/.test(reason)) return null
+  return {
+    ...at,
+    code: "cannot-understand",
+    text: `This cannot be read as a program: ${message.replace(/\.$/, "")}.`,
+    todo: "Compare the line with one that works.",
+  }
+}
+
+function notHere(at: { from: number; to: number }, text: string, todo: string): Words {
+  return { ...at, code: "not-allowed-here", text, todo }
+}
+
+function openBacktick(text: string, offset: number): number {
+  if (text[offset] === "`") return offset
+  const before = text.lastIndexOf("`", offset)
+  return before < 0 ? Math.min(offset, Math.max(0, text.length - 1)) : before
+}
+
+const partner: Readonly<Record<string, string>> = { ")": "(", "]": "[", "}": "{", "${": "}" }
+const closing: Readonly<Record<string, string>> = { "(": ")", "[": "]", "{": "}", "${": "}" }
+
+/** The first bracket without its partner. */
+function looseBracket(text: string): Words | null {
+  const open: { sign: string; at: number }[] = []
+  let found: Words | null = null
+  tolerant.parse(text).iterate({
+    enter(node) {
+      if (found !== null) return false
+      const name =
+        node.name === "InterpolationStart" ? "${" : node.name === "InterpolationEnd" ? "}" : node.name
+      if (name in closing && node.to > node.from) open.push({ sign: name, at: node.from })
+      else if (name === ")" || name === "]" || name === "}") {
+        if (node.to === node.from) return
+        const top = open[open.length - 1]
+        if (top && closing[top.sign] === name) open.pop()
+        else if (top && open.length > 1 && closing[open[open.length - 2]!.sign] === name)
+          found = notClosed(top)
+        else
+          found =
+            top === undefined || partner[name] === undefined ? notOpened(node.from, name) : notClosed(top)
+      }
+      return
+    },
+  })
+  const last = open[open.length - 1]
+  return found ?? (last ? notClosed(last) : null)
+}
+
+const notClosed = ({ sign, at }: { sign: string; at: number }): Words => ({
+  from: at,
+  to: at + sign.length,
+  code: "bracket-not-closed",
+  text: `The bracket ${sign} opened here is not closed.`,
+  todo: `Put ${closing[sign]} where it ends.`,
+})
+
+const notOpened = (at: number, sign: string): Words => ({
+  from: at,
+  to: at + 1,
+  code: "bracket-not-opened",
+  text: `The bracket ${sign} closes nothing here.`,
+  todo: `Take it away, or put ${partner[sign]} where its part begins.`,
+})
+
+function unexpected(
+  text: string,
+  offset: number,
+  say: (from: number, to: number, code: Words["code"], words: string, todo: string) => Problem,
+): Problem {
+  const before = text.slice(0, offset).trimEnd()
+  const sign = /(\*\*|=>|[<>=!]=+|&&|\|\||\?\?|[-+*/%]=|[-+*/%=<>,.(!?:&|^~])$/.exec(before)?.[0]
+  const here =
+    /^(?:[\p{ID_Start}_$][\p{ID_Continue}$]*|[\d.]+|[^\s])/u.exec(text.slice(offset, offset + 100))?.[0] ?? ""
+  const lineBreak = /\n\s*$/.test(text.slice(before.length, offset))
+  if (sign !== undefined && (here === "" || lineBreak || /^[)\]};,*/%=<>]/.test(here))) {
+    return say(
+      before.length - sign.length,
+      before.length,
+      "something-missing",
+      `Something is missing after ${sign}`,
+      "Complete the line: a name, a number or a bracket belongs there.",
+    )
+  }
+  if (here === "" || here === ";") {
+    return say(
+      offset,
+      offset + here.length,
+      "something-missing",
+      "The line ends before it is complete.",
+      "Add what is missing at its end.",
+    )
+  }
+  return say(
+    offset,
+    offset + here.length,
+    "cannot-understand",
+    `${here} was not expected here.`,
+    "Look at what stands before it: an operator, a comma or a bracket may be missing.",
+  )
+}

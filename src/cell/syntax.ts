@@ -1,0 +1,98 @@
+import { type ParserOptions, parse } from "@babel/parser"
+import type { Comment, File, Node } from "@babel/types"
+
+const options: ParserOptions = {
+  sourceType: "script",
+  strictMode: true,
+  plugins: ["typescript"],
+  annexB: false,
+  tokens: true,
+  attachComment: false,
+}
+
+/** What the parser said of a text that is no program. */
+export interface SyntaxFault {
+  readonly offset: number
+  /** the parser's own short name for the fault, "" if it has none */
+  readonly reason: string
+  readonly message: string
+  readonly tooDeep: boolean
+}
+
+export type Parsed =
+  | { readonly ok: true; readonly file: File }
+  | { readonly ok: false; readonly fault: SyntaxFault }
+
+/** The syntax tree of a TypeScript text in strict mode, or the first fault. Never throws. */
+export function parseText(text: string): Parsed {
+  try {
+    return { ok: true, file: parse(text, options) }
+  } catch (cause) {
+    const fault = cause as { pos?: number; reasonCode?: string; message?: string }
+    return {
+      ok: false,
+      fault: {
+        offset: typeof fault.pos === "number" ? Math.min(fault.pos, text.length) : 0,
+        reason: fault.reasonCode ?? "",
+        message: String(fault.message ?? cause).replace(/ \(\d+:\d+\)$/, ""),
+        tooDeep: cause instanceof RangeError,
+      },
+    }
+  }
+}
+
+/** Nodes of the tree with types beside them that stand for something when the program runs. */
+const running = new Set([
+  "TSAsExpression",
+  "TSSatisfiesExpression",
+  "TSNonNullExpression",
+  "TSTypeAssertion",
+  "TSInstantiationExpression",
+  "TSParameterProperty",
+  "TSModuleDeclaration",
+  "TSModuleBlock",
+])
+
+/** True for what the type stripper takes away or handles alone: copied as it stands, never looked into. */
+export function isTypeOnly(node: Node): boolean {
+  return (
+    (node.type.startsWith("TS") && !running.has(node.type)) ||
+    ("declare" in node && (node as { declare?: boolean }).declare === true)
+  )
+}
+
+const notChildren = new Set(["type", "start", "end", "loc", "range", "extra", "errors", "tokens", "comments"])
+
+const isNode = (value: unknown): value is Node =>
+  typeof value === "object" && value !== null && typeof (value as { type?: unknown }).type === "string"
+
+/** The nodes right below a node, types left out, in the order of the text. */
+export function childrenOf(node: Node): Node[] {
+  const found: Node[] = []
+  let sorted = true
+  const take = (value: unknown): void => {
+    if (!isNode(value) || isTypeOnly(value)) return
+    if (found.length > 0 && value.start! < found[found.length - 1]!.start!) sorted = false
+    found.push(value)
+  }
+  for (const key in node) {
+    if (notChildren.has(key)) continue
+    const value = (node as unknown as Record<string, unknown>)[key]
+    if (Array.isArray(value)) value.forEach(take)
+    else take(value)
+  }
+  return sorted ? found : found.sort((a, b) => a.start! - b.start!)
+}
+
+/** Calls `visit` for every node that runs, parents first. Return false to leave out what is below. */
+export function walk(root: Node, visit: (node: Node, parent: Node | null) => boolean | undefined): void {
+  const pending: [Node, Node | null][] = [[root, null]]
+  while (pending.length > 0) {
+    const [node, parent] = pending.pop()!
+    if (visit(node, parent) === false) continue
+    const below = childrenOf(node)
+    for (let i = below.length - 1; i >= 0; i--) pending.push([below[i]!, node])
+  }
+}
+
+export const commentsOf = (file: File): readonly Comment[] => file.comments ?? []
