@@ -1,6 +1,5 @@
-/** Every problem that a run can end with, besides those of the cell language and the physics library. */
+/** Problems that this room words. A run can end with those of the cell language and the physics library as well. */
 export const runProblemCodes = [
-  "empty-blank",
   "endless-loop",
   "late-call",
   "memory-limit",

@@ -13,3 +13,6 @@ export function limitsFrom(asked: Partial<Limits> | undefined): Limits {
     milliseconds: pick("milliseconds"),
   }
 }
+
+/** A whole number with a thin space between groups of three digits (SI Brochure, 9th edition, 5.4.4). */
+export const inThousands = (n: number): string => String(n).replace(/\B(?=(\d{3})+$)/g, "\u202f")

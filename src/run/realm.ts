@@ -8,7 +8,7 @@ import { math } from "../physics/math.ts"
 import { createCanary } from "./canary.ts"
 import type { RunOutcome, RunRequest } from "./contract.ts"
 import { explain } from "./explain.ts"
-import { limitsFrom } from "./limits.ts"
+import { inThousands, limitsFrom } from "./limits.ts"
 import { createOutput } from "./output.ts"
 import { safeGlobalNames } from "./powers.ts"
 import { seededRandom } from "./random.ts"
@@ -63,6 +63,7 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
       if (property?.configurable) delete own[name as string]
     }
     for (const name of Object.keys(globals)) if (!Object.hasOwn(own, name)) own[name] = globals[name]
+    Object.setPrototypeOf(own, unknownNames)
     Object.freeze(own)
     return compartment.evaluate(
       `(function (lib, parameters, host) {\n${presentable(js)}\n})`,
@@ -140,6 +141,21 @@ function consoleOf(print: (...values: unknown[]) => void): object {
   const log = Object.freeze((...values: unknown[]) => print(...values))
   return Object.freeze({ log, info: log, warn: log, error: log, debug: log })
 }
+
+/**
+ * Stands behind a compartment's names. The hardened realm by itself gives `undefined` for a name that nobody
+ * made; a misspelt name has to be an error, as the language says.
+ */
+const unknownNames: object = new Proxy(Object.freeze(Object.create(null) as object), {
+  has: (_, name) => typeof name === "string",
+  get(_, name) {
+    if (typeof name === "string") throw new ReferenceError(`${name} is not defined`)
+    return undefined
+  },
+  set(_, name) {
+    throw new ReferenceError(`${String(name)} is not defined`)
+  },
+})
 
 const parametersOf = (request: RunRequest): object =>
   Object.freeze(Object.assign(Object.create(null), request.parameters))
@@ -219,14 +235,23 @@ function createControl(
   }
 }
 
+/** The trace counts the same turns, so both programs go over the limit at the same place. */
 function overrun(compiled: Compiled, maxTurns: number, site: number): RunStop {
   const what = compiled.sites[site]?.what
-  return stop(
-    "endless-loop",
-    `The program did not end within ${maxTurns} turns of its loops and functions${what === undefined ? "" : `; it was in ${what}`}.`,
-    "Check the condition of the loop: something in it must change so that it becomes false.",
-    site,
-  )
+  const turns = `${inThousands(maxTurns)} turns of its loops and functions`
+  return what === "function"
+    ? stop(
+        "endless-loop",
+        `The program did not end within ${turns}; it was calling this function again and again.`,
+        "Check what ends the calls: a function that calls itself needs a case in which it does not.",
+        site,
+      )
+    : stop(
+        "endless-loop",
+        `The program did not end within ${turns}; it was in this loop.`,
+        "Check the condition of the loop: something in it must change at every turn so that it becomes false.",
+        site,
+      )
 }
 
 function emptyBlank(compiled: Compiled, site: number): RunStop {

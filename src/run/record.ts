@@ -1,4 +1,5 @@
 import type { Recording, Series } from "./contract.ts"
+import { inThousands } from "./limits.ts"
 import { type Quantity, seen, shortName, survey } from "./shape.ts"
 import { stop } from "./stop.ts"
 
@@ -257,8 +258,6 @@ function tooMuch(maxNumbers: number, store: Store, time: number) {
     "Record every tenth step, take a longer time step, or end the motion earlier.",
   )
 }
-
-const inThousands = (n: number): string => String(n).replace(/\B(?=(\d{3})+$)/g, " ")
 
 function finish(store: Store): Recording {
   const length = store.chunks.reduce((sum, c) => sum + (c === store.chunk ? store.next : c.length), 0)

@@ -21,5 +21,9 @@ export class RunStop {
   }
 }
 
-export const stop = (code: RunProblemCode, text: string, todo: string, site?: number): RunStop =>
-  new RunStop({ code, text, todo }, site)
+export const stop = (
+  code: RunProblemCode | "empty-blank",
+  text: string,
+  todo: string,
+  site?: number,
+): RunStop => new RunStop({ code, text, todo }, site)

@@ -1,0 +1,62 @@
+import { assembleProgram } from "../../../src/cell/assemble.ts"
+import { compile } from "../../../src/cell/compile.ts"
+import type { Compiled } from "../../../src/cell/contract.ts"
+import { createNodeStripper } from "../../../src/cell/strip.node.ts"
+import type { RunRequest } from "../../../src/run/contract.ts"
+
+/** The compiled program of one or more cells, as a worksheet would have them. @throws in the words of the compiler */
+export async function compiled(...cells: readonly string[]): Promise<Compiled> {
+  const program = assembleProgram(
+    cells.map((text, i) => ({
+      name: i === 0 ? "drop" : `cell${i + 1}`,
+      line: 1,
+      segments: [{ kind: "given", text }],
+    })),
+    {},
+    ["height"],
+    "dt",
+  )
+  const result = await compile(program, await createNodeStripper())
+  if (!result.ok) throw new Error(result.problems.map(p => `${p.code}: ${p.text}`).join("\n"))
+  return result.compiled
+}
+
+/** A program that the compiler never saw: the worst that could reach a runner. */
+export function raw(js: string): Compiled {
+  return {
+    js,
+    traceJs: js,
+    sites: [],
+    program: {
+      text: js,
+      cells: [{ name: "drop", from: 0, to: js.length }],
+      blanks: [],
+      parameters: ["height"],
+      timeStep: "dt",
+    },
+  }
+}
+
+export const request = (program: Compiled, more: Partial<RunRequest> = {}): RunRequest => ({
+  compiled: program,
+  parameters: { height: 2 },
+  seed: 7,
+  ...more,
+})
+
+/** A falling key, 1000 steps; the honest program of these tests. */
+export const fallingKey = `
+const mass = 0.25
+const g = vec3(0, -9.81, 0)
+let r = vec3(0, height, 0)
+let p = vec3(0, 0, 0)
+const dt = 0.001
+let t = 0
+for (let i = 0; i < 1000; i++) {
+  const Fnet = mass * g
+  p = p + Fnet * dt
+  r = r + (p / mass) * dt
+  t = t + dt
+  record(t, { key: { position: r, momentum: p, forces: { weight: Fnet } } })
+}
+`
