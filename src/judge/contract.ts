@@ -24,6 +24,22 @@ export interface SlipMotion {
   readonly recordings: readonly Recording[]
 }
 
+/** All that a verdict rests on: what an answer recorded at each step factor, and what stopped it. */
+export interface Evidence {
+  /** blanks that still hold nothing, or only the starter */
+  readonly unfilled: readonly Problem[]
+  /** why the program does not compile, or stopped before its end at the given time step; null when it ran through */
+  readonly problem: Problem | null
+  /** why a run with a shorter time step stopped although the given one ran; that run is left out below */
+  readonly finerProblem: Problem | null
+  /** step factors that ran, descending, 1 first; empty when nothing could run */
+  readonly factors: readonly number[]
+  /** by factor: the cells that ran to their end, and at factor 1 also the one that `problem` stopped */
+  readonly runs: readonly (readonly Recording[])[]
+  /** whether the program's named time step was found, so that it can be shortened */
+  readonly timeStepFound: boolean
+}
+
 export type Verdict = "met" | "not met" | "could not run"
 
 export interface CheckResult {

@@ -29,8 +29,15 @@ export interface ShelfCard {
 /** Images of bodies at equal times, in m; y up. */
 export interface Strobe {
   readonly interval: number
-  readonly bodies: readonly { readonly name: string; readonly radius: number; readonly points: readonly (readonly [number, number])[] }[]
-  readonly planes: readonly { readonly point: readonly [number, number]; readonly normal: readonly [number, number] }[]
+  readonly bodies: readonly {
+    readonly name: string
+    readonly radius: number
+    readonly points: readonly (readonly [number, number])[]
+  }[]
+  readonly planes: readonly {
+    readonly point: readonly [number, number]
+    readonly normal: readonly [number, number]
+  }[]
 }
 
 /** data/shelf.json */

@@ -1,0 +1,119 @@
+import type { Compiled } from "../cell/contract.ts"
+import { checkBlanks } from "../cell/index.ts"
+import type { Problem } from "../cell/problem.ts"
+import { defaultLimits, type RunOutcome } from "../run/contract.ts"
+import type { StudentSheet } from "../worksheet/contract.ts"
+import type { Evidence, Reference } from "./contract.ts"
+import { wantsFiner } from "./sheet.ts"
+import { finestFactor, judgeSeed, type RunTool } from "./tools.ts"
+
+/** An answer that could not be compiled: evidence of that, and of nothing else. */
+export function noEvidence(problem: Problem | null, unfilled: readonly Problem[] = []): Evidence {
+  return { unfilled, problem, finerProblem: null, factors: [], runs: [], timeStepFound: true }
+}
+
+/**
+ * Runs an answer at each factor. Limits grow as the step shrinks, so that a program that is let through at the
+ * given step is not stopped for being judged. Never rejects; a failed run is part of the evidence.
+ *
+ * @param known the run at the given step, if there is one already (same parameters, same seed)
+ */
+export async function evidenceFor(
+  compiled: Compiled,
+  tools: RunTool,
+  parameters: Readonly<Record<string, number>>,
+  seed: number,
+  factors: readonly number[],
+  known: RunOutcome | null = null,
+): Promise<Evidence> {
+  const first = known ?? (await runAt(compiled, tools, parameters, seed, 1))
+  let evidence: Evidence = {
+    unfilled: checkBlanks(compiled.program),
+    problem: first.problem,
+    finerProblem: null,
+    factors: [1],
+    runs: [first.recordings],
+    timeStepFound: first.timeStepFound,
+  }
+  for (const factor of factors) {
+    if (factor < 1) evidence = await refine(evidence, compiled, tools, parameters, seed, factor)
+  }
+  return evidence
+}
+
+/** Adds the run at one more factor, where there is a time step to shorten. */
+async function refine(
+  evidence: Evidence,
+  compiled: Compiled,
+  tools: RunTool,
+  parameters: Readonly<Record<string, number>>,
+  seed: number,
+  factor: number,
+): Promise<Evidence> {
+  if (evidence.finerProblem !== null || !evidence.timeStepFound) return evidence
+  const ended = cellsEnded(compiled, evidence.problem)
+  if (ended === 0) return evidence
+  const outcome = await runAt(compiled, tools, parameters, seed, factor)
+  const endedHere = cellsEnded(compiled, outcome.problem)
+  if (endedHere < ended) return { ...evidence, finerProblem: outcome.problem }
+  const names = new Set(compiled.program.cells.slice(0, ended).map(cell => cell.name))
+  const recordings = outcome.recordings.filter(recording => names.has(recording.cell))
+  return { ...evidence, factors: [...evidence.factors, factor], runs: [...evidence.runs, recordings] }
+}
+
+/** How many cells ran to their end: all before the one that the problem names. */
+function cellsEnded(compiled: Compiled, problem: Problem | null): number {
+  const { cells } = compiled.program
+  if (problem === null) return cells.length
+  return Math.max(
+    0,
+    cells.findIndex(cell => cell.name === problem.where?.cell),
+  )
+}
+
+function runAt(
+  compiled: Compiled,
+  tools: RunTool,
+  parameters: Readonly<Record<string, number>>,
+  seed: number,
+  factor: number,
+): Promise<RunOutcome> {
+  const limits =
+    factor === 1 ? {} : { turns: defaultLimits.turns / factor, recorded: defaultLimits.recorded / factor }
+  return tools.run({ compiled, parameters, seed, stepFactor: factor, limits })
+}
+
+export interface Collecting {
+  /** the run at the reference's parameters and the given step, if it has been made already */
+  readonly known?: RunOutcome | null
+  /** asked between runs; true gives up and null comes back */
+  readonly overtaken?: () => boolean
+}
+
+/**
+ * The evidence that verdicts over `reference` need: runs at the reference's own factors and, where those leave a
+ * check undecided, at shorter ones. The page and the marker both gather it here, so both decide on the same.
+ */
+export async function collectEvidence(
+  sheet: StudentSheet,
+  compiled: Compiled,
+  tools: RunTool,
+  reference: Reference,
+  { known = null, overtaken = () => false }: Collecting = {},
+): Promise<Evidence | null> {
+  const { parameters, factors } = reference
+  let evidence = await evidenceFor(compiled, tools, parameters, judgeSeed, [1], known)
+  for (const factor of factors) {
+    if (overtaken()) return null
+    if (factor < 1) evidence = await refine(evidence, compiled, tools, parameters, judgeSeed, factor)
+  }
+  let factor = (factors[factors.length - 1] ?? 1) / 2
+  while (factors.length > 1 && factor >= finestFactor && wantsFiner(sheet, reference, evidence)) {
+    if (overtaken()) return null
+    const finer = await refine(evidence, compiled, tools, parameters, judgeSeed, factor)
+    if (finer === evidence || finer.finerProblem !== null) break
+    evidence = finer
+    factor /= 2
+  }
+  return evidence
+}

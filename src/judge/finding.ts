@@ -1,0 +1,41 @@
+import type { Recording } from "../run/contract.ts"
+import type { Check } from "../worksheet/contract.ts"
+
+/** Runs by step factor, descending. */
+export interface Runs {
+  readonly factors: readonly number[]
+  readonly runs: readonly (readonly Recording[])[]
+}
+
+/** What a rule is asked about: one check, and the motions of student and reference by factor. */
+export interface Asked {
+  readonly check: Check
+  readonly student: Runs
+  readonly reference: Runs
+}
+
+/** What a rule found. Whole sentences; numbers with units; nothing of the answer. */
+export interface Finding {
+  readonly met: boolean
+  /** runs at a shorter step would tell more surely */
+  readonly undecided: boolean
+  readonly departsAt: number | null
+  /** what the motion does right, as far as it goes; "" for nothing */
+  readonly right: string
+  /** the first thing that is wrong; "" when met */
+  readonly wrong: string
+  /** where to look on the bench */
+  readonly look: string
+  /** how far beyond (> 1) or within (< 1) its tolerance the motion lies */
+  readonly ratio: number
+}
+
+export const found = (finding: Partial<Finding> & { met: boolean }): Finding => ({
+  undecided: false,
+  departsAt: null,
+  right: "",
+  wrong: "",
+  look: "",
+  ratio: finding.met ? 0 : Number.POSITIVE_INFINITY,
+  ...finding,
+})

@@ -1,0 +1,42 @@
+import type { Recording } from "../run/contract.ts"
+import type { Check } from "../worksheet/contract.ts"
+
+/** Series of the reference that a check reads; component paths name the series they belong to. */
+export function pathsOf(check: Check): string[] {
+  const { rule } = check
+  switch (rule.kind) {
+    case "compare":
+    case "value":
+    case "stays":
+      return [rule.series]
+    case "law":
+    case "rests":
+      return [`${rule.body}.momentum`]
+  }
+}
+
+/** Names of the whole series of one cell that its checks need. */
+export function neededSeries(checks: readonly Check[], recording: Recording): string[] {
+  const paths = checks.filter(check => check.cell === recording.cell).flatMap(pathsOf)
+  return recording.series
+    .filter(series => paths.some(path => path === series.name || path.startsWith(`${series.name}.`)))
+    .map(series => series.name)
+}
+
+/** The same recording with the named series only. */
+export function restrict(recording: Recording, names: readonly string[]): Recording {
+  const kept = recording.series.filter(series => names.includes(series.name))
+  const columns = [0]
+  const series = kept.map(s => {
+    const column = columns.length
+    for (let k = 0; k < (s.kind === "vector" ? 3 : 1); k++) columns.push(s.column + k)
+    return { ...s, column }
+  })
+  const width = columns.length
+  const data = new Float64Array(recording.rows * width)
+  for (let row = 0; row < recording.rows; row++) {
+    for (let c = 0; c < width; c++)
+      data[row * width + c] = recording.data[row * recording.width + columns[c]!]!
+  }
+  return { cell: recording.cell, series, rows: recording.rows, width, data }
+}

@@ -1,0 +1,141 @@
+import type { Compiled } from "../cell/contract.ts"
+import { assembleProgram } from "../cell/index.ts"
+import type { Problem } from "../cell/problem.ts"
+import { defaultLimits, type Limits, type Recording, type RunOutcome } from "../run/contract.ts"
+import type { Worksheet } from "../worksheet/contract.ts"
+import type { Reference, SlipMotion } from "./contract.ts"
+import { recordingsUnlike } from "./likeness.ts"
+import { neededSeries, restrict } from "./needed.ts"
+import { slipNamed } from "./slips/catalogue.ts"
+import { slipPrograms } from "./slips/programs.ts"
+import { firstFactors, type JudgeTools, judgeSeed } from "./tools.ts"
+
+/** A reference that cannot be made: the author's own answers do not compile or do not run. */
+export class NoReference extends Error {
+  constructor(readonly problem: Problem) {
+    super(`${problem.text} ${problem.todo}`)
+    this.name = "NoReference"
+  }
+}
+
+/** A wrong answer may run for this many times as long as the right one before it is cut. */
+const patience = 3
+const leastTurns = 20_000
+const leastRecorded = 200_000
+/** Motions nearer than this part of the extent are the same. */
+const same = 1e-6
+/** A slip's motion is kept until it has run this many extents away. */
+const farAway = 1e4
+
+/**
+ * The motion of the author's own answers at these parameters, at the given time step and shorter ones, and the
+ * motions that slips make of it. Slips that change nothing here, or that move exactly as an earlier one, are
+ * left out.
+ *
+ * @param slips false for hidden draws, where only right or wrong counts
+ * @throws NoReference when the author's answers do not run
+ */
+export async function buildReference(
+  worksheet: Worksheet,
+  tools: JudgeTools,
+  parameters: Readonly<Record<string, number>>,
+  { slips = true }: { readonly slips?: boolean } = {},
+): Promise<Reference> {
+  const compiled = await compileAnswers(worksheet, tools, worksheet.answers)
+  const first = await tools.run({ compiled, parameters, seed: judgeSeed })
+  if (first.problem !== null) throw new NoReference(first.problem)
+  const factors = [1]
+  const runs = [first.recordings]
+  for (const factor of first.timeStepFound ? firstFactors.slice(1) : []) {
+    const limits = { turns: defaultLimits.turns / factor, recorded: defaultLimits.recorded / factor }
+    const outcome = await tools.run({ compiled, parameters, seed: judgeSeed, stepFactor: factor, limits })
+    if (outcome.problem !== null) break
+    factors.push(factor)
+    runs.push(outcome.recordings)
+  }
+  // Two steps alone show no order: then only the given one counts.
+  const refined = factors.length === firstFactors.length
+  return {
+    parameters: { ...parameters },
+    factors: refined ? factors : [1],
+    runs: refined ? runs : [first.recordings],
+    slips: slips ? await slipMotions(worksheet, tools, parameters, first) : [],
+  }
+}
+
+async function compileAnswers(
+  worksheet: Worksheet,
+  tools: JudgeTools,
+  answers: Readonly<Record<string, string>>,
+): Promise<Compiled> {
+  const result = await tools.compile(programOf(worksheet, answers))
+  if (!result.ok) throw new NoReference(result.problems[0]!)
+  return result.compiled
+}
+
+export function programOf({ sheet }: Pick<Worksheet, "sheet">, answers: Readonly<Record<string, string>>) {
+  const names = sheet.parameters.map(parameter => parameter.name)
+  return assembleProgram(sheet.cells, answers, names, sheet.timeStep)
+}
+
+async function slipMotions(
+  worksheet: Worksheet,
+  tools: JudgeTools,
+  parameters: Readonly<Record<string, number>>,
+  right: RunOutcome,
+): Promise<SlipMotion[]> {
+  const limits: Partial<Limits> = {
+    turns: Math.min(defaultLimits.turns, Math.max(leastTurns, patience * right.turns)),
+    recorded: Math.max(
+      leastRecorded,
+      patience * right.recordings.reduce((sum, r) => sum + r.rows * r.width, 0),
+    ),
+  }
+  const motions: SlipMotion[] = []
+  for (const program of slipPrograms(worksheet)) {
+    const result = await tools.compile(programOf(worksheet, program.answers))
+    if (!result.ok) continue
+    const outcome = await tools.run({ compiled: result.compiled, parameters, seed: judgeSeed, limits })
+    const recordings = keptOf(worksheet, outcome.recordings, right.recordings)
+    const motion = {
+      slip: program.slip,
+      blank: program.blank,
+      hint: slipNamed(program.slip)?.hint ?? "",
+      recordings,
+    }
+    const changes = recordings.length > 0 && !alike(recordings, right.recordings, right.recordings)
+    if (changes && !motions.some(other => alike(other.recordings, recordings, right.recordings)))
+      motions.push(motion)
+  }
+  return motions
+}
+
+/** Of each cell the series that checks read, until the motion has run far out of the picture. */
+function keptOf(
+  { sheet }: Worksheet,
+  recordings: readonly Recording[],
+  right: readonly Recording[],
+): Recording[] {
+  return recordings.flatMap(recording => {
+    const names = neededSeries(sheet.checks, recording)
+    const reference = right.find(r => r.cell === recording.cell)
+    if (names.length === 0 || reference === undefined) return []
+    const kept = restrict(recording, names)
+    const bound =
+      restrict(reference, names).data.reduce((most, v) => Math.max(most, Math.abs(v)), 1) * farAway
+    const { width } = kept
+    const end = kept.data.findIndex(value => !(Math.abs(value) <= bound))
+    const rows = end < 0 ? kept.rows : Math.max(1, Math.floor(end / width))
+    return [{ ...kept, rows, data: kept.data.slice(0, rows * width) }]
+  })
+}
+
+/** Every series of every cell moves the same. */
+function alike(a: readonly Recording[], b: readonly Recording[], reference: readonly Recording[]): boolean {
+  if (a.length !== b.length && b !== reference) return false
+  return a.every(recording => {
+    const other = b.find(r => r.cell === recording.cell)
+    const measure = reference.find(r => r.cell === recording.cell)
+    return recording.series.every(series => recordingsUnlike(recording, other, measure, series.name) <= same)
+  })
+}

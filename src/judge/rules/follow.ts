@@ -1,0 +1,130 @@
+import { type Comparison, compareLadders, type Instant } from "../compare.ts"
+import { boxOf, extentOf } from "../extent.ts"
+import { type Asked, type Finding, found } from "../finding.ts"
+import { ladderOf, recordingOf } from "../ladders.ts"
+import { amount, capital, percent, type Spoken, seconds, spoken } from "../quantity.ts"
+import { trackOf } from "../track.ts"
+
+/** The series goes to the same limit as the reference's. */
+export function follow({ check, student, reference }: Asked): Finding {
+  if (check.rule.kind !== "compare") throw new TypeError("A compare rule was expected.")
+  const { series, tolerance } = check.rule
+  const theirs = ladderOf(reference, check.cell, series)
+  const mine = ladderOf(student, check.cell, series)
+  const what = spoken(series)
+  if (theirs === null) return found({ met: false, wrong: `The reference has no recording of ${what.name}.` })
+  if (mine === null) {
+    const others = recordingOf(student, check.cell)?.series.map(s => s.name) ?? []
+    return found({
+      met: false,
+      departsAt: 0,
+      wrong:
+        others.length === 0
+          ? `Your program records nothing in the cell “${check.cell}”.`
+          : `Your program does not record ${what.name}.`,
+      look: "See whether the line with record is reached.",
+    })
+  }
+  const sisters = what.quantity === "position" ? largestMotion(reference, check.cell) : 0
+  const extent = extentOf(theirs.tracks[0]!, series, sisters)
+  const comparison = compareLadders(mine, theirs, extent, tolerance)
+  const ratio = comparison.distance / comparison.tolerance
+  if (comparison.outcome === "same limit") {
+    return found({ met: true, right: rightWords(what, comparison), ratio })
+  }
+  return found({
+    met: false,
+    undecided: comparison.outcome === "undecided",
+    departsAt: comparison.departsAt,
+    right: soFarWords(what, comparison),
+    wrong: wrongWords(what, comparison),
+    look: lookWords(what, comparison),
+    ratio: comparison.outcome === "ends early" ? Number.POSITIVE_INFINITY : ratio,
+  })
+}
+
+function largestMotion(reference: Asked["reference"], cell: string): number {
+  const recording = recordingOf(reference, cell)
+  const tracks = (recording?.series ?? [])
+    .filter(series => series.name.split(".").includes("position"))
+    .map(series => trackOf(recording, series.name))
+  return Math.max(
+    0,
+    ...tracks.map(track => {
+      if (track === null) return 0
+      const { low, high } = boxOf(track)
+      return Math.hypot(...low.map((least, k) => high[k]! - least))
+    }),
+  )
+}
+
+function rightWords(what: Spoken, { basis, countsSteps, horizon, until }: Comparison): string {
+  const lines = [`${capital(what.name)} follows the reference from start to end.`]
+  if (basis === "limit" && countsSteps)
+    lines.push(
+      "The loop counts steps, so with a shorter time step only the first part could be looked at; the rest is close.",
+    )
+  if (horizon !== null)
+    lines.push(`After ${seconds(until)} the motion is too sensitive to be compared point by point.`)
+  return lines.join(" ")
+}
+
+/** A motion that follows for at least this part of the time has done something right. */
+const worthSaying = 0.05
+
+function soFarWords(what: Spoken, { departsAt, referenceEnd, onlyAsGiven }: Comparison): string {
+  if (onlyAsGiven || departsAt === null || departsAt < worthSaying * referenceEnd) return ""
+  return `Up to ${seconds(departsAt)}, ${what.name} follows the reference.`
+}
+
+function wrongWords(what: Spoken, c: Comparison): string {
+  if (c.onlyAsGiven)
+    return `With the time step as given ${what.name} is right, but not when the time step is made shorter: somewhere your lines hold a number that should follow the time step.`
+  if (c.outcome === "ends early")
+    return `The motion ends at ${seconds(c.studentEnd)}; the reference goes on until ${seconds(c.referenceEnd)}.`
+  if (c.seenAt === null) return `${capital(what.name)} does not follow the reference.`
+  const from =
+    c.departsAt !== null && c.departsAt < worthSaying * c.referenceEnd
+      ? "From the start"
+      : `From ${seconds(c.departsAt ?? 0)} on`
+  return `${from}, ${what.name} leaves the reference; at ${seconds(c.seenAt.t)} it is ${gapWords(what, c.seenAt)}.`
+}
+
+/** The difference along the axis that shows it best, in words. */
+function gapWords(what: Spoken, { student, reference }: Instant): string {
+  const gaps = student.map((value, k) => value - reference[k]!)
+  let k = 0
+  gaps.forEach((gap, i) => {
+    if (Math.abs(gap) > Math.abs(gaps[k]!)) k = i
+  })
+  const gap = gaps[k]!
+  if (gaps.length === 1) return `${amount(Math.abs(gap), what.unit)} too ${gap > 0 ? "large" : "small"}`
+  const axis = "xyz"[k]!
+  if (what.quantity !== "position") return `off by ${amount(gap, what.unit)} along ${axis}`
+  const direction =
+    axis === "y"
+      ? gap > 0
+        ? "too high"
+        : "too low"
+      : axis === "x"
+        ? gap > 0
+          ? "too far right"
+          : "too far left"
+        : `off along ${axis}`
+  return `${amount(Math.abs(gap), what.unit)} ${direction} (along ${axis})`
+}
+
+function lookWords(what: Spoken, { departsAt, referenceEnd }: Comparison): string {
+  const arrows = what.quantity === "force" ? "the force arrows" : "the arrows of force and momentum"
+  if (departsAt !== null && departsAt >= worthSaying * referenceEnd)
+    return `On the bench, go to ${seconds(departsAt)} and look at ${arrows} just before and just after.`
+  return `On the bench, take the first few steps one by one and look at ${arrows}.`
+}
+
+/** How a tolerance came about, for the author. */
+export function toleranceWords(comparison: Comparison, author: boolean): string {
+  if (author) return `${percent(comparison.tolerance)} of the motion's extent, as the check sets it`
+  return comparison.basis === "limit"
+    ? `${percent(comparison.tolerance)} of the motion's extent between the limits as the time step shrinks (twice what the reference itself still moves, at least 0.2 %)`
+    : `${percent(comparison.tolerance)} of the motion's extent at the given time step, since no shorter one can be had`
+}

@@ -1,0 +1,51 @@
+import { type Asked, type Finding, found } from "../finding.ts"
+import { ladderOf } from "../ladders.ts"
+import { capital, seconds, spoken, withUnit } from "../quantity.ts"
+import { endOf } from "../track.ts"
+import { acts } from "./activity.ts"
+
+/** At rest means zero, not small: what jitters has not come to rest. Rounding of a sum, as part of the largest momentum. */
+const rounding = 1e-13
+
+/** From an instant on the body's momentum is zero. */
+export function rests({ check, student, reference }: Asked): Finding {
+  if (check.rule.kind !== "rests") throw new TypeError("A rests rule was expected.")
+  const { body, from } = check.rule
+  const path = `${body}.momentum`
+  const what = spoken(path).name
+  const track = ladderOf(student, check.cell, path)?.tracks[0]
+  if (track === undefined)
+    return found({ met: false, departsAt: 0, wrong: `Your program does not record ${what}.` })
+  const { times, values } = track
+  const sizeAt = (i: number): number => Math.hypot(values[i * 3]!, values[i * 3 + 1]!, values[i * 3 + 2]!)
+  let largest = 0
+  for (let i = 0; i < times.length; i++) largest = Math.max(largest, sizeAt(i))
+  const last = times.length - 1
+  let moving = -1
+  for (let i = last; i >= 0 && moving < 0; i--) {
+    if ((times[i]! >= from || i === last) && sizeAt(i) > rounding * largest) moving = i
+    if (times[i]! < from) break
+  }
+  if (moving >= 0) {
+    let first = moving
+    while (first > 0 && times[first - 1]! >= from && sizeAt(first - 1) > rounding * largest) first--
+    const short = endOf(track) < from
+    return found({
+      met: false,
+      departsAt: times[first]!,
+      wrong: short
+        ? `The motion ends at ${seconds(endOf(track))}, and ${body} still moves then: ${what} is ${withUnit(sizeAt(last), "kg m/s")}.`
+        : `From ${seconds(from)} on ${body} should be at rest, but at ${seconds(times[moving]!)} ${what} is ${withUnit(sizeAt(moving), "kg m/s")}.`,
+      look: `On the bench, go to ${seconds(times[first]!)} and look at the force arrows in single steps: which of them still acts?`,
+      ratio: 2,
+    })
+  }
+  if (!acts(track, ladderOf(reference, check.cell, path)?.tracks[0] ?? null))
+    return found({
+      met: false,
+      departsAt: times[0]!,
+      wrong: `${capital(what)} is zero all the time: ${body} never moves, so it cannot come to rest.`,
+      look: "On the bench, look at the first steps: what should set the body in motion?",
+    })
+  return found({ met: true, right: `${capital(body)} comes to rest and stays there.` })
+}

@@ -1,0 +1,87 @@
+import type { Check, StudentSheet } from "../worksheet/contract.ts"
+import { completeRuns } from "./complete.ts"
+import type { CheckResult, Evidence, Reference } from "./contract.ts"
+import { type Diagnosis, diagnose } from "./diagnose.ts"
+import { couldNotRunWords, feedback } from "./feedback.ts"
+import type { Finding } from "./finding.ts"
+import { pathsOf } from "./needed.ts"
+import { applyRule } from "./rules/index.ts"
+
+/**
+ * The verdicts of all checks over one answer's evidence at one set of parameters. Pure: the same sheet, reference
+ * and evidence give the same results, wherever they are judged.
+ *
+ * @param reference in its packed form (settleReference), so that page and marker judge against the same numbers
+ */
+export function judgeSheet(sheet: StudentSheet, reference: Reference, evidence: Evidence): CheckResult[] {
+  const diagnoses = new Map<string, Diagnosis | null>()
+  const diagnosisOf = (check: Check): Diagnosis | null => {
+    if (!diagnoses.has(check.cell))
+      diagnoses.set(check.cell, diagnose(sheet, check.cell, reference, evidence))
+    const diagnosis = diagnoses.get(check.cell) ?? null
+    return diagnosis !== null && pathsOf(check).some(path => diagnosis.paths.includes(path))
+      ? diagnosis
+      : null
+  }
+  return sheet.checks.map(check => {
+    const base = { name: check.name, outOf: check.points }
+    const unfilled = evidence.unfilled.filter(problem => problem.where?.cell === check.cell)
+    const student = completeRuns(sheet, evidence, check.cell)
+    if (student.factors.length === 0) {
+      const slip = unfilled.length > 0 ? null : diagnosisOf(check)
+      return {
+        ...base,
+        verdict: "could not run",
+        points: 0,
+        departsAt: null,
+        slip: slip?.motion.slip ?? null,
+        message: couldNotRunWords(check, evidence, unfilled, slip),
+      }
+    }
+    const finding = judgeCheck(check, reference, evidence, student)
+    const met =
+      finding.met && (unfilled.length === 0 || check.rule.kind === "compare" || check.rule.kind === "value")
+    const diagnosis = met || unfilled.length > 0 ? null : diagnosisOf(check)
+    return {
+      ...base,
+      verdict: met ? "met" : "not met",
+      points: met ? check.points : 0,
+      departsAt: met ? null : finding.departsAt,
+      slip: diagnosis?.motion.slip ?? null,
+      message: feedback(check, { ...finding, met }, unfilled, diagnosis),
+    }
+  })
+}
+
+/** True while a check's verdict hangs on runs with a still shorter time step. */
+export function wantsFiner(sheet: StudentSheet, reference: Reference, evidence: Evidence): boolean {
+  return sheet.checks.some(check => {
+    const student = completeRuns(sheet, evidence, check.cell)
+    return student.factors.length > 0 && judgeCheck(check, reference, evidence, student).undecided
+  })
+}
+
+function judgeCheck(
+  check: Check,
+  reference: Reference,
+  evidence: Evidence,
+  student: ReturnType<typeof completeRuns>,
+): Finding {
+  const finding = applyRule({ check, student, reference })
+  // A program that only runs at the step it was written for does not go to a limit.
+  if (
+    finding.met &&
+    evidence.finerProblem !== null &&
+    reference.factors.length > 1 &&
+    student.factors.length < 2
+  )
+    return {
+      ...finding,
+      met: false,
+      right: "",
+      wrong: `With the time step as given it comes out right, but with a shorter time step the program stops: ${evidence.finerProblem.text}`,
+      look: "Look for a number in your lines that stands for a count of steps.",
+      departsAt: null,
+    }
+  return finding
+}

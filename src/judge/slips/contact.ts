@@ -1,0 +1,111 @@
+import { bare, binaryOf, callOf, mentions } from "./expression.ts"
+import { type Choice, choicesIn, keepOnly } from "./pieces.ts"
+import type { Roles } from "./roles.ts"
+import { type Edit, nodesIn, replace, type Script, textOf } from "./script.ts"
+import type { Slip } from "./slip.ts"
+
+const aboutFriction = (script: Script, roles: Roles, choice: Choice): boolean =>
+  [choice.then, choice.otherwise].some(
+    branch =>
+      branch !== null &&
+      mentions(script, branch, name => roles.role(name) === "friction coefficient" || /friction/i.test(name)),
+  )
+
+/** A choice whose condition no longer matters: the first branch always, as a block or as an expression. */
+function always(script: Script, choice: Choice): Edit {
+  return keepOnly(script, choice.node, choice.then)
+}
+
+/** A one-sided value: max(0, x), min(x, 0) with x in its place. */
+function unclipped(script: Script): Edit[] {
+  return nodesIn(script, "CallExpression").flatMap(node => {
+    const call = callOf(script, node)
+    if (call === null || !/^(Math\.)?(max|min)$/.test(call.name) || call.args.length !== 2) return []
+    const zero = call.args.findIndex(arg => Number(textOf(script, arg)) === 0)
+    return zero < 0 ? [] : [replace(node, `(${textOf(script, call.args[1 - zero]!)})`)]
+  })
+}
+
+export const floorPulls: Slip = {
+  name: "floor-pulls",
+  hint: "A thing that is only touched can push but not hold. Follow its force through the end of the contact, and through the time when nothing touches.",
+  teacher: "A one-sided contact acts both ways: it pulls, or acts without touching.",
+  make: (script, roles) => [
+    ...unclipped(script).map(edit => [edit]),
+    ...choicesIn(script)
+      .filter(choice => !aboutFriction(script, roles, choice) && choice.otherwise === null)
+      .map(choice => [setsToZero(script, choice) ? replace(choice.node, "") : always(script, choice)]),
+    ...choicesIn(script)
+      .filter(choice => !aboutFriction(script, roles, choice) && choice.otherwise !== null)
+      .flatMap(choice => [[always(script, choice)], [keepOnly(script, choice.node, choice.otherwise!)]]),
+    ...wrongSides(script),
+  ],
+}
+
+/** `if (push < 0) push = 0`: the choice itself is the one-sidedness. */
+const setsToZero = (script: Script, choice: Choice): boolean =>
+  /=\s*(0|vec3\(0,\s*0,\s*0\))\s*;?\s*}?\s*$/.test(textOf(script, choice.then))
+
+/** A condition that compares a value with zero, read the wrong way round. */
+function wrongSides(script: Script): Edit[][] {
+  return choicesIn(script).flatMap(choice => {
+    const binary = binaryOf(script, bare(choice.condition))
+    if (binary === null || !/^[<>]=?$/.test(binary.sign)) return []
+    const turned = binary.sign.replace(/[<>]/, sign => (sign === "<" ? ">" : "<"))
+    return [[replace(binary.operator, turned)]]
+  })
+}
+
+export const frictionWithoutContact: Slip = {
+  name: "friction-without-contact",
+  hint: "Friction acts although nothing presses the surfaces together. When may it act at all?",
+  teacher: "Friction acts without contact.",
+  make: (script, roles) =>
+    choicesIn(script)
+      .filter(choice => aboutFriction(script, roles, choice))
+      .map(choice => [always(script, choice)]),
+}
+
+export const springWithoutRestLength: Slip = {
+  name: "spring-without-rest-length",
+  hint: "A spring at its rest length does nothing. Is the length in your line how long the spring is, or how much longer than at rest?",
+  teacher: "The spring's whole length stands where its change of length belongs.",
+  make: (script, roles) => [...wholeLengths(script, roles), ...namedChanges(script, roles)],
+}
+
+/** (length − rest) in the blank becomes the length. */
+function wholeLengths(script: Script, roles: Roles): Edit[][] {
+  return nodesIn(script, "BinaryExpression").flatMap(node => {
+    const binary = binaryOf(script, node)
+    if (binary === null || binary.sign !== "-") return []
+    const rest = (side: typeof binary.left): boolean => {
+      const inner = bare(side)
+      if (inner.name !== "VariableName") return false
+      return (
+        roles.role(textOf(script, inner)) === "length" ||
+        /rest|free|natural|^L0?$|^l0$/i.test(textOf(script, inner))
+      )
+    }
+    if (rest(binary.right)) return [[keepOnly(script, node, binary.left)]]
+    return rest(binary.left) ? [[keepOnly(script, node, binary.right)]] : []
+  })
+}
+
+/** A name that the given lines define as (length − rest): the length in its place, in the force or wherever it is used. */
+function namedChanges(script: Script, roles: Roles): Edit[][] {
+  const names = nodesIn(script, "VariableName").filter(node => roles.role(textOf(script, node)) === "length")
+  return [...new Set(names.map(node => textOf(script, node)))].flatMap(name => {
+    const definition = roles.definition(name)
+    const binary = definition === null ? null : binaryOf(script, bare(definition))
+    if (binary === null || binary.sign !== "-") return []
+    const [length] = [binary.left, binary.right].filter(
+      side => bare(side).name !== "VariableName" || roles.role(textOf(script, bare(side))) !== "length",
+    )
+    if (length === undefined) return []
+    const uses = names.filter(node => textOf(script, node) === name)
+    const products = uses.filter(node => node.parent !== null && /[*]/.test(textOf(script, node.parent)))
+    const put = (nodes: typeof uses): Edit[] =>
+      nodes.map(node => replace(node, `(${textOf(script, length)})`))
+    return products.length < uses.length && products.length > 0 ? [put(products), put(uses)] : [put(uses)]
+  })
+}

@@ -1,0 +1,16 @@
+import type { Roles } from "./roles.ts"
+import type { Edit, Script } from "./script.ts"
+
+/** A common mistake as a rewriting of a right answer. */
+export interface Slip {
+  /** stable name, as worksheets use it under `slips:` */
+  readonly name: string
+  /** another slip's name whose words fit too, where the worksheet has none for this one */
+  readonly like?: string
+  /** hints at it for the student, without giving the answer */
+  readonly hint: string
+  /** what it is, for the teacher */
+  readonly teacher: string
+  /** all ways of making it in this blank, each a list of edits; none where it does not apply */
+  make(script: Script, roles: Roles): Edit[][]
+}

@@ -1,0 +1,137 @@
+import type { Recording } from "../run/contract.ts"
+
+/** One recorded quantity over time, ready to be read at any instant. Times strictly increase. */
+export interface Track {
+  readonly times: Float64Array
+  /** row-major, times.length * dim */
+  readonly values: Float64Array
+  /** 3 for a vector, 1 for a scalar or a component */
+  readonly dim: number
+  /** time derivative at each row, for the cubic between rows */
+  readonly slopes: Float64Array
+  /** 1 where the curve has a corner: next to it only straight lines are honest */
+  readonly corners: Uint8Array
+}
+
+const axes = ["x", "y", "z"] as const
+
+/** Columns of a recording that `path` names: a series (`key.position`, `energy`) or a component (`key.position.y`). */
+export function columnsOf(recording: Recording, path: string): { column: number; dim: number } | null {
+  for (const series of recording.series) {
+    if (series.name === path) return { column: series.column, dim: series.kind === "vector" ? 3 : 1 }
+    if (series.kind !== "vector" || !path.startsWith(`${series.name}.`)) continue
+    const axis = axes.indexOf(path.slice(series.name.length + 1) as (typeof axes)[number])
+    if (axis >= 0) return { column: series.column + axis, dim: 1 }
+  }
+  return null
+}
+
+/** Reads a series out of a recording; null when it is not there or has no row. Of rows at one instant the last counts. */
+export function trackOf(recording: Recording | undefined, path: string): Track | null {
+  if (recording === undefined || recording.rows === 0) return null
+  const found = columnsOf(recording, path)
+  if (found === null) return null
+  const { column, dim } = found
+  const { rows, width, data } = recording
+  const times = new Float64Array(rows)
+  const values = new Float64Array(rows * dim)
+  let kept = 0
+  for (let row = 0; row < rows; row++) {
+    const t = data[row * width]!
+    if (kept > 0 && t <= times[kept - 1]!) kept--
+    times[kept] = t
+    for (let k = 0; k < dim; k++) values[kept * dim + k] = data[row * width + column + k]!
+    kept++
+  }
+  return makeTrack(times.slice(0, kept), values.slice(0, kept * dim), dim)
+}
+
+/** @param times strictly increasing; values row-major, times.length * dim */
+export function makeTrack(times: Float64Array, values: Float64Array, dim: number): Track {
+  const n = times.length
+  const slopes = new Float64Array(n * dim)
+  const corners = new Uint8Array(n)
+  for (let k = 0; k < dim; k++) bendAndSlope(times, values, dim, k, slopes, corners)
+  return { times, values, dim, slopes, corners }
+}
+
+/** A second difference this many times its neighbours' is a corner, not a curve. */
+const cornerRatio = 4
+
+function bendAndSlope(
+  times: Float64Array,
+  values: Float64Array,
+  dim: number,
+  k: number,
+  slopes: Float64Array,
+  corners: Uint8Array,
+): void {
+  const n = times.length
+  if (n < 2) return
+  const at = (i: number): number => values[i * dim + k]!
+  const chord = (i: number): number => (at(i + 1) - at(i)) / (times[i + 1]! - times[i]!)
+  let largest = 0
+  const bends = new Float64Array(n)
+  for (let i = 1; i < n - 1; i++) {
+    bends[i] = (chord(i) - chord(i - 1)) / (times[i + 1]! - times[i - 1]!)
+    largest = Math.max(largest, Math.abs(bends[i]!))
+  }
+  bends[0] = bends[1] ?? 0
+  bends[n - 1] = bends[n - 2] ?? 0
+  for (let i = 1; i < n - 1; i++) {
+    const around = Math.max(Math.abs(bends[i - 1]!), Math.abs(bends[i + 1]!))
+    if (Math.abs(bends[i]!) > cornerRatio * around && Math.abs(bends[i]!) > 1e-3 * largest) corners[i] = 1
+    const before = times[i]! - times[i - 1]!
+    const after = times[i + 1]! - times[i]!
+    slopes[i * dim + k] = (chord(i - 1) * after + chord(i) * before) / (before + after)
+  }
+  slopes[k] = n > 2 ? 2 * chord(0) - slopes[dim + k]! : chord(0)
+  slopes[(n - 1) * dim + k] = n > 2 ? 2 * chord(n - 2) - slopes[(n - 2) * dim + k]! : chord(n - 2)
+}
+
+/** Index of the last row at or before `t`, clamped to the rows that have a next one. */
+export function rowBefore(times: Float64Array, t: number): number {
+  let low = 0
+  let high = times.length - 1
+  while (high - low > 1) {
+    const middle = (low + high) >> 1
+    if (times[middle]! <= t) low = middle
+    else high = middle
+  }
+  return low
+}
+
+/**
+ * Value at `t`, into `out` from `at`: the cubic through both rows and their slopes, of order 3 for a smooth
+ * curve, and the straight line beside a corner (error at most h² max|a| / 8). Outside the track the
+ * end's straight line goes on.
+ */
+export function sample(track: Track, t: number, out: Float64Array, at = 0): void {
+  const { times, values, dim, slopes, corners } = track
+  if (times.length === 1) {
+    for (let k = 0; k < dim; k++) out[at + k] = values[k]!
+    return
+  }
+  const i = rowBefore(times, t)
+  const h = times[i + 1]! - times[i]!
+  const s = (t - times[i]!) / h
+  const straight = corners[i] === 1 || corners[i + 1] === 1 || s < 0 || s > 1
+  for (let k = 0; k < dim; k++) {
+    const a = values[i * dim + k]!
+    const b = values[(i + 1) * dim + k]!
+    if (straight) {
+      out[at + k] = s === 1 ? b : a + (b - a) * s
+    } else {
+      const da = slopes[i * dim + k]! * h
+      const db = slopes[(i + 1) * dim + k]! * h
+      out[at + k] = a + s * (da + s * (3 * (b - a) - 2 * da - db + s * (2 * (a - b) + da + db)))
+    }
+  }
+}
+
+export const startOf = (track: Track): number => track.times[0]!
+export const endOf = (track: Track): number => track.times[track.times.length - 1]!
+
+/** Typical distance of rows in time, s; 0 for a single row. */
+export const spacingOf = (track: Track): number =>
+  track.times.length < 2 ? 0 : (endOf(track) - startOf(track)) / (track.times.length - 1)
