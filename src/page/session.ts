@@ -27,6 +27,8 @@ export interface Workshop {
   compile(texts: Readonly<Record<string, string>>): Promise<CompileResult>
   /** whether the compiler is there, so that the state can say that it is coming */
   readonly compilerReady: () => boolean
+  /** begins to fetch the compiler; called once the first motion is there, so that neither waits for the other */
+  warmUp(): void
   readonly runner: Runner
   readonly reference: Reference | null
   /** runs at shorter time steps, in a place of its own so that it never delays a motion; null if overtaken */
@@ -215,11 +217,16 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     const mine = change
     const key = textKey()
     if (closed || compiledFor?.key !== key) return
-    const judgement = await workshop.judge({
-      compiled: compiledFor.compiled,
-      outcome: ownOutcome?.key === key ? ownOutcome.outcome : null,
-      overtaken: () => closed || textKey() !== key,
-    })
+    const judgement = await workshop
+      .judge({
+        compiled: compiledFor.compiled,
+        outcome: ownOutcome?.key === key ? ownOutcome.outcome : null,
+        overtaken: () => closed || textKey() !== key,
+      })
+      .catch((cause: unknown) => {
+        problems.value = [notJudged(cause)]
+        return null
+      })
     if (!judgement || closed || textKey() !== key) return
     judgedKey = key
     standing.value = { judgement, current: true }
@@ -299,6 +306,12 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
       workshop.close()
     },
   }
-  void go()
+  void go().then(() => workshop.warmUp())
   return session
 }
+
+const notJudged = (cause: unknown): Problem => ({
+  code: "page-not-judged",
+  text: `This motion could not be compared with the reference: ${cause instanceof Error ? cause.message : String(cause)}`,
+  todo: "Load the page again; what you typed is kept. If it stays so, tell your teacher.",
+})

@@ -1,41 +1,64 @@
-import { createPageCompiler } from "../cell/compiler.browser.ts"
-import { assembleProgram } from "../cell/index.ts"
+import { assembleProgram } from "../cell/assemble.ts"
+import { createPageCompiler, type PageCompiler } from "../cell/compiler.browser.ts"
+import type { Problem } from "../cell/problem.ts"
 import type { Edition } from "../judge/edition.ts"
-import { collectEvidence, judgeSheet, unpackReference } from "../judge/index.ts"
+import { unpackReference } from "../judge/pack.ts"
 import type { Runner } from "../run/contract.ts"
 import { createPageRunner } from "../run/page/runner.ts"
 import type { Workshop } from "./session.ts"
+
+const noCompiler: Problem = {
+  code: "page-compiler-missing",
+  text: "The compiler could not be fetched, so your lines have not been run.",
+  todo: "Check the connection and press run; what you typed is kept.",
+}
 
 /** The rooms below, as one open worksheet uses them: compiler and runners in workers, the judge on this thread. */
 export function openWorkshop(edition: Edition): Workshop {
   const { sheet } = edition
   const parameters = sheet.parameters.map(parameter => parameter.name)
   const reference = unpackReference(edition.reference)
-  const compiler = createPageCompiler()
+  let compiler: PageCompiler | null = null
   let ready = false
-  void compiler.ready.then(() => {
-    ready = true
-  })
+  const getCompiler = (): PageCompiler => {
+    if (compiler) return compiler
+    const fresh = createPageCompiler()
+    fresh.ready.then(
+      () => {
+        ready = true
+      },
+      // said when somebody asks it to compile; then it is fetched anew
+      () => {},
+    )
+    compiler = fresh
+    return fresh
+  }
   let evidence: Runner | null = null
   return {
-    compile: texts => compiler.compile(assembleProgram(sheet.cells, texts, parameters, sheet.timeStep)),
-    compilerReady: () => ready,
-    runner: createPageRunner(),
-    reference,
-    async judge({ compiled, outcome, overtaken }) {
-      evidence ??= createPageRunner()
-      const found = await collectEvidence(sheet, compiled, evidence, reference, { known: outcome, overtaken })
-      if (!found) return null
-      const checks = judgeSheet(sheet, reference, found)
-      return {
-        points: checks.reduce((sum, check) => sum + check.points, 0),
-        outOf: checks.reduce((sum, check) => sum + check.outOf, 0),
-        checks,
-        problems: found.problem ? [found.problem] : [],
+    async compile(texts) {
+      const mine = getCompiler()
+      try {
+        return await mine.compile(assembleProgram(sheet.cells, texts, parameters, sheet.timeStep))
+      } catch {
+        if (compiler === mine) {
+          mine.close()
+          compiler = null
+          ready = false
+        }
+        return { ok: false, problems: [noCompiler] }
       }
     },
+    compilerReady: () => ready,
+    warmUp: () => void getCompiler(),
+    runner: createPageRunner(),
+    reference,
+    async judge(request) {
+      const { judgeOnPage } = await import("./judging.ts")
+      evidence ??= createPageRunner()
+      return judgeOnPage(sheet, reference, evidence, request)
+    },
     close() {
-      compiler.close()
+      compiler?.close()
       void evidence?.close()
     },
   }

@@ -32,6 +32,7 @@ function bench() {
         : { ok: true, compiled: { ...edition.starter, js: text } }
     },
     compilerReady: () => true,
+    warmUp() {},
     runner: {
       async run(request): Promise<RunOutcome> {
         runs.push(request)

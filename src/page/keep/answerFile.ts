@@ -2,11 +2,18 @@ import type { Problem } from "../../cell/problem.ts"
 import { judgeSeed } from "../../judge/tools.ts"
 import { maxAnswerFileBytes, readAnswerFile, tooLarge } from "../../worksheet/answers.ts"
 import type { AnswerFile, StudentSheet } from "../../worksheet/contract.ts"
-import { readNumber } from "../reader/number.ts"
 import type { Student } from "./device.ts"
 import type { Texts } from "./keeper.ts"
 
-/** What a student hands in. A number question that holds a number hands in the number, else the text as typed. */
+/** The answer to a question for a number: a plain number as one, anything else (a unit, a comma) as it was typed. */
+function numberOrText(typed: string): number | string {
+  const plain = typed.trim()
+  return plain !== "" && String(Number(plain)) === plain && Number.isFinite(Number(plain))
+    ? Number(plain)
+    : typed
+}
+
+/** What a student hands in. */
 export function makeAnswerFile(
   sheet: StudentSheet,
   student: Student,
@@ -20,7 +27,7 @@ export function makeAnswerFile(
   const questions: Record<string, string | number | null> = {}
   for (const { name, kind } of sheet.questions) {
     const typed = texts.questions[name] ?? ""
-    questions[name] = typed.trim() === "" ? null : kind === "number" ? (readNumber(typed) ?? typed) : typed
+    questions[name] = typed.trim() === "" ? null : kind === "number" ? numberOrText(typed) : typed
   }
   return {
     format: "deltasheet-answers/1",

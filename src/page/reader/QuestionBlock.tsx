@@ -1,8 +1,25 @@
 import { useId } from "preact/hooks"
+import { readNumberAnswer } from "../../judge/number-answer.ts"
 import type { Question } from "../../worksheet/contract.ts"
 import type { Session } from "../session.ts"
 import { plural } from "../words.ts"
-import { readNumber } from "./number.ts"
+
+/** What keeps a typed answer from being read as a number; "" when nothing does. */
+export function numberWords(typed: string, unit: string): string {
+  const reading = readNumberAnswer(typed, unit)
+  if (reading.ok) return ""
+  const wanted = unit === "1" ? "a number" : `a number in ${unit}`
+  switch (reading.why) {
+    case "empty":
+      return ""
+    case "no number":
+      return `This is kept, but ${wanted} is wanted here, such as 3.2 or 1.5e3.`
+    case "unit":
+      return `The unit behind the number is not known; ${wanted} is wanted here.`
+    case "wrong quantity":
+      return `That unit belongs to another quantity; ${wanted} is wanted here.`
+  }
+}
 
 /** A question as on an exercise sheet: its number hangs, its answer is kept as it is typed. */
 export function QuestionBlock(props: { question: Question; number: number; session: Session }) {
@@ -65,9 +82,7 @@ export function QuestionBlock(props: { question: Question; number: number; sessi
               />
               {question.unit !== "1" && question.unit !== "" && <span class="unit">{question.unit}</span>}
               <span id={`${id}-note`} class="field-note">
-                {typed.trim() !== "" && readNumber(typed) === null
-                  ? "A number is wanted here, such as 3.2 or 1.5e3."
-                  : ""}
+                {numberWords(typed, question.unit)}
               </span>
             </p>
           ) : (
