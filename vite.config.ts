@@ -1,9 +1,11 @@
 import { readFileSync } from "node:fs"
-import { join } from "node:path"
+import { join, resolve } from "node:path"
 import { defineConfig } from "vite"
 import { writeProblemPages } from "./src/command/problem-pages.ts"
 
 const page = join(import.meta.dirname, "src", "page")
+
+let outDir = ""
 
 /** The page: src/page to dist/page, static files with relative addresses, so that any web server can hold them. */
 export default defineConfig({
@@ -24,11 +26,11 @@ export default defineConfig({
     {
       name: "problem-pages",
       apply: "build",
+      configResolved(config) {
+        outDir = resolve(config.root, config.build.outDir)
+      },
       closeBundle() {
-        writeProblemPages(
-          join(import.meta.dirname, "dist", "page", "problems"),
-          readFileSync(join(page, "tokens.css"), "utf8"),
-        )
+        writeProblemPages(join(outDir, "problems"), readFileSync(join(page, "tokens.css"), "utf8"))
       },
     },
   ],

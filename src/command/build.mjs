@@ -3,23 +3,26 @@
  * Called by setup.mjs once the packages are there.
  */
 import { join } from "node:path"
-import { build, runnerImport } from "vite"
+import { build } from "vite"
+import { runnerRecipe } from "../run/node/recipe.mjs"
 
-export async function buildAll(root) {
-  await build({ root: join(root, "src", "page"), configFile: join(root, "vite.config.ts"), logLevel: "warn" })
-  const recipe = await runnerImport(join(root, "src", "run", "node", "bundle.ts"), {
-    root,
-    configFile: false,
+/** @param out the folder that becomes dist/ when all is well */
+export async function buildAll(root, out) {
+  await build({
+    root: join(root, "src", "page"),
+    configFile: join(root, "vite.config.ts"),
+    logLevel: "error",
+    build: { outDir: join(out, "page") },
   })
-  await recipe.module.buildRunnerBundle(join(root, "dist"))
+  await build(runnerRecipe(out))
   await build({
     root,
     configFile: false,
-    logLevel: "warn",
+    logLevel: "error",
     publicDir: false,
     build: {
       ssr: join(root, "src", "command", "main.ts"),
-      outDir: join(root, "dist", "command"),
+      outDir: join(out, "command"),
       emptyOutDir: false,
       target: "node20",
       minify: false,

@@ -6,7 +6,7 @@
  */
 import { spawnSync } from "node:child_process"
 import { createHash } from "node:crypto"
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs"
+import { existsSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs"
 import { dirname, join } from "node:path"
 import { fileURLToPath, pathToFileURL } from "node:url"
 
@@ -64,11 +64,16 @@ export async function build({ force = false } = {}) {
   const stamp = stampOfSources()
   if (!force && read(buildStamp) === stamp) return
   console.error("Building (a few seconds).")
-  rmSync(join(root, "dist"), { recursive: true, force: true })
-  mkdirSync(join(root, "dist"), { recursive: true })
+  const next = join(root, `dist.next-${process.pid}`)
   const { buildAll } = await import(pathToFileURL(join(root, "src", "command", "build.mjs")).href)
-  await buildAll(root)
-  writeFileSync(buildStamp, stamp)
+  try {
+    await buildAll(root, next)
+    writeFileSync(join(next, "stamp"), stamp)
+    rmSync(join(root, "dist"), { recursive: true, force: true })
+    renameSync(next, join(root, "dist"))
+  } finally {
+    rmSync(next, { recursive: true, force: true })
+  }
 }
 
 export async function setUp(options) {

@@ -1,7 +1,7 @@
 import { type CompileResult, compile, type Program } from "../cell/index.ts"
 import { createNodeStripper } from "../cell/strip.node.ts"
 import type { RunOutcome, RunRequest } from "../run/contract.ts"
-import { createNodeRunner } from "../run/node/index.ts"
+import { createNodeRunner } from "../run/node/runner.ts"
 
 /** What every command that runs programs needs: a compiler and a sandbox, made when first asked for. */
 export interface Tools {

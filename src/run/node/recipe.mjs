@@ -21,7 +21,12 @@ export function runnerRecipe(directory) {
       minify: false,
       rolldownOptions: {
         // A plain script in strict mode runs the same whatever a package.json near it says about modules.
-        output: { entryFileNames: "runner.js", format: "iife", banner: '"use strict";', codeSplitting: false },
+        output: {
+          entryFileNames: "runner.js",
+          format: "iife",
+          banner: '"use strict";',
+          codeSplitting: false,
+        },
       },
     },
   }
