@@ -15,12 +15,18 @@ import { Scene } from "./Scene.tsx"
 import { EmptyBench, ProblemNote, StateLine } from "./State.tsx"
 import { recordingFor } from "./series.ts"
 import { shownAtFirst } from "./shown.ts"
-import { labelOf, type Study, studyOf } from "./study.ts"
+import { inSentence, labelOf, type Study, studyOf } from "./study.ts"
 import { TimeBar } from "./TimeBar.tsx"
 import { ValueTable } from "./ValueTable.tsx"
 import { arrowRoom, arrowScales } from "./vectors.ts"
 import { describe } from "./words.ts"
 import "./bench.css"
+import "./scene.css"
+import "./time.css"
+import "./parameters.css"
+import "./plots.css"
+import "./tables.css"
+import "./room.css"
 
 /** The bench: the recorded motion of the cell in view, played and looked into. */
 export function Bench(props: BenchProps) {
@@ -81,8 +87,8 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
           : null
       return found ? [found] : []
     })
-    return describe(study, { label, distances, departsAt })
-  }, [study, reference, label, departsAt, recording])
+    return describe(study, { label: body => inSentence(scene, body), distances, departsAt })
+  }, [study, reference, scene, departsAt, recording])
   const scales = useMemo(() => arrowScales(study, arrowRoom), [study])
   const plots = useMemo(() => sheet.plots.filter(p => p.cell === recording.cell), [sheet, recording.cell])
   const wordsId = useId()

@@ -20,12 +20,12 @@ export function BooksDrawer({
   clock: Signal<Clock>
   label: (body: string) => string
 }) {
-  const { study, quantities } = own
+  const { study } = own
   const kept = study.bodies.filter(b => b.momentum !== null)
   const [name, setName] = useState("")
   const body = kept.find(b => b.name === name) ?? kept[0]
   const books = useMemo(() => (body ? booksOf(study.recording, study.timeline, body) : null), [study, body])
-  const wishes = useMemo(() => (body ? wishesFor(body.name, quantities) : []), [body, quantities])
+  const wishes = useMemo(() => (body ? wishesFor(body.name, own) : []), [body, own])
   if (!body) return <p class="bn-note">No momentum is recorded, so there is nothing to book.</p>
   if (!books) return <p class="bn-note">Books need at least two rows with a time that goes on.</p>
   return (
@@ -107,15 +107,20 @@ function booked(value: number | null): string {
   return value === null ? "no mass" : significant(Math.abs(value) < 1e-12 ? 0 : value, 4)
 }
 
-function wishesFor(body: string, quantities: Measured["quantities"]): PlotWish[] {
+/** Components that are zero throughout are left out, unless all are. */
+function wishesFor(body: string, { study, quantities }: Measured): PlotWish[] {
+  const moves = (id: string) => {
+    const read = quantities.find(q => q.id === id)?.read
+    for (let row = 0; read && row < study.recording.rows; row++) if (read(row) !== 0) return true
+    return false
+  }
   const has = (id: string) => quantities.some(q => q.id === id)
-  const groups = [
-    [`${body}.momentum.x`, `${body}.momentum.y`],
-    has(`${body}.netForce.x`) ? [`${body}.netForce.x`, `${body}.netForce.y`] : [],
-    [`${body}.kineticEnergy`],
-  ]
-  return groups
-    .map(ids => ids.filter(has))
-    .filter(ids => ids.length > 0)
-    .map(y => ({ x: "t", y, caption: "" }))
+  const sum = has(`${body}.netForce.x`) ? [`${body}.netForce`] : []
+  const vectors = [`${body}.momentum`, ...sum].map(name => {
+    const parts = ["x", "y", "z"].map(k => `${name}.${k}`)
+    const moving = parts.filter(moves)
+    return moving.length > 0 ? moving : parts.slice(0, 1)
+  })
+  const energy = has(`${body}.kineticEnergy`) ? [[`${body}.kineticEnergy`]] : []
+  return [...vectors, ...energy].map(y => ({ x: "t", y, caption: "" }))
 }

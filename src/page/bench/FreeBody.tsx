@@ -4,13 +4,15 @@ import type { Scene } from "../../worksheet/contract.ts"
 import { ArrowMark } from "./ArrowMark.tsx"
 import { arrowOf } from "./arrows.ts"
 import type { Clock } from "./clock.ts"
-import { quantity, significant } from "./number.ts"
+import { decimalsFor, fixed, quantity } from "./number.ts"
 import type { BodyColumns } from "./series.ts"
 import { labelOf, type Study } from "./study.ts"
 import { forceScale, netForceAt, type Triple, vectorAt } from "./vectors.ts"
 
-const size = 168
-const longest = 62
+const size = 150
+const longest = 56
+/** half length of the cross that shows the axes, px */
+const axis = 34
 
 /** The forces on one body at the instant shown, enlarged: a free-body diagram, with its values in a table. */
 export function FreeBody({
@@ -53,6 +55,9 @@ function Diagram({ study, scene, clock, pushed, body, setName }: DiagramProps) {
   const forces = body.forces.map(f => ({ name: f.name, vector: vectorAt(study, row, f.column) }))
   const net = netForceAt(study, body, row)
   const scale = useMemo(() => forceScale(study, body, longest), [study, body])
+  const decimals = decimalsFor(
+    Math.max(...forces.flatMap(f => f.vector.map(Math.abs)), ...net.map(Math.abs)) / 300,
+  )
   const label = labelOf(scene, body.name)
   const space = forces.some(f => f.vector[2] !== 0)
   return (
@@ -73,8 +78,14 @@ function Diagram({ study, scene, clock, pushed, body, setName }: DiagramProps) {
           `forces on ${label}`
         )}
       </figcaption>
-      <svg class="bn-free-picture" viewBox={`${-size / 2} ${-size / 2} ${size} ${size}`} aria-hidden="true">
-        <path class="bn-free-axis" d={`M${-size / 2} 0H${size / 2}M0 ${-size / 2}V${size / 2}`} />
+      <svg
+        class="bn-free-picture"
+        width={size}
+        height={size}
+        viewBox={`${-size / 2} ${-size / 2} ${size} ${size}`}
+        aria-hidden="true"
+      >
+        <path class="bn-free-axis" d={`M${-axis} 0H${axis}M0 ${-axis}V${axis}`} />
         {forces.map(f => {
           const arrow = scale && arrowOf("force", f.name, [0, 0], f.vector, scale, longest)
           return arrow && scale && <ArrowMark key={f.name} arrow={arrow} scale={scale} named={true} />
@@ -92,9 +103,9 @@ function Diagram({ study, scene, clock, pushed, body, setName }: DiagramProps) {
         </thead>
         <tbody>
           {forces.map(f => (
-            <ForceRow key={f.name} name={f.name} vector={f.vector} space={space} />
+            <ForceRow key={f.name} name={f.name} vector={f.vector} decimals={decimals} space={space} />
           ))}
-          {forces.length > 1 && <ForceRow name="net" vector={net} space={space} sum />}
+          {forces.length > 1 && <ForceRow name="net" vector={net} decimals={decimals} space={space} sum />}
         </tbody>
       </table>
       {scale && (
@@ -112,11 +123,13 @@ function Diagram({ study, scene, clock, pushed, body, setName }: DiagramProps) {
 function ForceRow({
   name,
   vector,
+  decimals,
   space,
   sum = false,
 }: {
   name: string
   vector: Triple
+  decimals: number
   space: boolean
   sum?: boolean
 }) {
@@ -124,7 +137,7 @@ function ForceRow({
     <tr class={sum ? "bn-sum" : ""}>
       <th scope="row">{name}</th>
       {vector.slice(0, space ? 3 : 2).map((part, k) => (
-        <td key={k}>{significant(part, 3)}</td>
+        <td key={k}>{fixed(part, decimals)}</td>
       ))}
     </tr>
   )

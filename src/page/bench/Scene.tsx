@@ -13,10 +13,10 @@ import { strobeOf } from "./strobe.ts"
 import type { Study } from "./study.ts"
 import type { ArrowScales } from "./vectors.ts"
 
-const margins = { left: 46, right: 14, top: 22, bottom: 26 }
+const margins = { left: 46, right: 14, top: 26, bottom: 26 }
 /** A picture keeps its scale while the motion fits and fills at least this part of it, so that runs compare by eye. */
 const leastFill = 0.55
-const aspect = 0.56
+const aspect = 0.64
 
 interface Props {
   readonly study: Study
@@ -44,7 +44,7 @@ export function Scene({
 }: Props) {
   const box = useRef<HTMLDivElement>(null)
   const width = useWidth(box, 560)
-  const height = Math.round(Math.min(420, Math.max(230, width * aspect)))
+  const height = Math.round(Math.min(420, Math.max(264, width * aspect)))
   const framed = useMemo(() => sceneExtent(study, scene, reference), [study, scene, reference])
   const held = useRef<Extent>(framed.extent)
   held.current = keepFraming(held.current, framed.extent)
@@ -119,7 +119,7 @@ export function Scene({
 
 /** Room for hatching, labels and arrows around the motion. */
 function padded(extent: Extent): Extent {
-  const by = sizeOf(extent) * 0.08
+  const by = sizeOf(extent) * 0.11
   return {
     left: extent.left - by,
     right: extent.right + by,

@@ -21,7 +21,7 @@ export function SceneGround({ view, scene }: { view: View; scene: Scene | null }
       {ticks.x.map(x => (
         <g key={x} transform={`translate(${toX(view, x)} ${bottom})`}>
           <path class="bn-tick" d="M0 0v5" />
-          {labelled(toX(view, x), left + 8, right - 26) && (
+          {labelled(toX(view, x), left + 8, right - 44) && (
             <text class="bn-axis-text" y={17} text-anchor="middle">
               {fixed(x, decimals)}
             </text>

@@ -60,7 +60,7 @@ interface StrobeProps {
 /** Images at equal times, as in a flash photograph; always in the document, for paper. */
 export function StrobeImages({ study, scene, view, strobe, shown }: StrobeProps) {
   if (study.bodies.length > 12) return null
-  const decimals = timeDecimals(study.timeline.end - study.timeline.start)
+  const decimals = timeDecimals(study.timeline)
   return (
     <g class={shown.value.strobe ? "bn-strobe" : "bn-strobe bn-paper-only"}>
       {study.bodies.map((body, k) => {
@@ -120,10 +120,10 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
         const [x1, y1] = [toX(view, ends.to[0]), toY(view, ends.to[1])]
         return (
           <g key={k}>
-            <path class="bn-spring" d={springPath([x0, y0], [x1, y1])} />
+            <path class="bn-spring" d={springPath([x0, y0], [x1, y1], fixture.restLength * view.scale)} />
             {typeof fixture.from !== "string" && <circle class="bn-anchor" cx={x0} cy={y0} r={2.5} />}
             {typeof fixture.to !== "string" && <circle class="bn-anchor" cx={x1} cy={y1} r={2.5} />}
-            {fixture.label && (
+            {fixture.label && !scene.fixtures.some(f => f.kind === "plane" && f.label === fixture.label) && (
               <text class="bn-fixture-name" x={(x0 + x1) / 2} y={(y0 + y1) / 2 - 14} text-anchor="middle">
                 {fixture.label}
               </text>
@@ -246,12 +246,14 @@ export function Departure({
   if (!farthest) return null
   const [x, y] = farthest.spot
   const left = x > view.width * 0.62
-  const decimals = timeDecimals(study.timeline.end - study.timeline.start)
+  const side = left ? -1 : 1
+  const up = y > view.height / 2 ? -1 : 1
+  const decimals = timeDecimals(study.timeline)
   return (
     <g class="bn-departure" transform={`translate(${x} ${y})`}>
       <circle r={6} />
-      <path d={`M-10 0h20M0 -10v20M${left ? -7 : 7} -7L${left ? -20 : 20} -24h${left ? -8 : 8}`} />
-      <text x={left ? -31 : 31} y={-20} text-anchor={left ? "end" : "start"}>
+      <path d={`M-10 0h20M0 -10v20M${side * 5} ${up * 5}L${side * 22} ${up * 26}h${side * 8}`} />
+      <text x={side * 33} y={up * 26 + 4} text-anchor={left ? "end" : "start"}>
         {`departs ${fixed(departsAt, decimals)}${thinSpace}s`}
       </text>
     </g>

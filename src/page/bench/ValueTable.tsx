@@ -1,7 +1,7 @@
 import type { Signal } from "@preact/signals"
 import { useMemo, useState } from "preact/hooks"
 import type { Clock } from "./clock.ts"
-import { decimalsFor, fixed, significant, unitText } from "./number.ts"
+import { decimalsFor, fixed, unitText } from "./number.ts"
 import type { Quantity } from "./quantities.ts"
 import { strobeOf } from "./strobe.ts"
 import type { Study } from "./study.ts"
@@ -29,6 +29,9 @@ export function ValueTable({
     const found = wanted.map(t => nearest(study, t))
     return [...new Set(found)].sort((a, b) => a - b)
   }, [study, timeline, added])
+  const places = new Map(
+    columns.map(q => [q.id, decimalsFor(Math.max(...rows.map(row => Math.abs(q.read(row)))) / 1000)]),
+  )
   const decimals = Math.min(6, decimalsFor(meanStep(timeline)))
   return (
     <div class="bn-values">
@@ -49,7 +52,7 @@ export function ValueTable({
             <tr key={row}>
               <th scope="row">{timeline.unit === "s" ? fixed(timeline.at(row), decimals) : row + 1}</th>
               {columns.map(q => (
-                <td key={q.id}>{significant(q.read(row), 4)}</td>
+                <td key={q.id}>{fixed(q.read(row), places.get(q.id) ?? 3)}</td>
               ))}
             </tr>
           ))}

@@ -38,6 +38,9 @@ const leastSwing = 0.01
 /** Rest must last at least this part of the recording, so that a last row alone is no rest. */
 const leastRest = 0.01
 
+/** Row 0 is often recorded before any step, with forces still zero: they are watched from the first step on. */
+const firstStep = 1
+
 /** All events of all bodies, in order of time. */
 export function eventsOf(
   recording: Recording,
@@ -55,8 +58,8 @@ export function eventsOf(
 function contactEvents(recording: Recording, timeline: Timeline, body: BodyColumns): MotionEvent[] {
   const out: MotionEvent[] = []
   for (const force of body.forces) {
-    let acting = lengthAt(recording, 0, force.column) !== 0
-    for (let row = 1; row < recording.rows; row++) {
+    let acting = lengthAt(recording, firstStep, force.column) !== 0
+    for (let row = firstStep + 1; row < recording.rows; row++) {
       const now = lengthAt(recording, row, force.column) !== 0
       if (now === acting) continue
       acting = now

@@ -25,11 +25,13 @@ export interface Marks {
   readonly left: number
 }
 
-/** More events than this would cover the bar. */
+/** Marks of more bodies, or more marks, would cover the bar. */
+const mostBodies = 3
 const most = 160
 
 export function marksOf(study: Study, departsAt: number | null, label: (body: string) => string): Marks {
-  const events = study.events.slice(0, most)
+  const told = new Set(study.bodies.slice(0, mostBodies).map(b => b.name))
+  const events = study.events.filter(e => told.has(e.body)).slice(0, most)
   const marks = events.flatMap(event => markOf(event, label))
   if (departsAt !== null)
     marks.push({ kind: "departure", instant: departsAt, words: "leaves the reference motion" })

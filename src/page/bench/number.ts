@@ -1,5 +1,10 @@
-/** A space that neither breaks nor spreads, between number and unit and between groups of digits. */
-export const thinSpace = "\u202f"
+/**
+ * Between number and unit, and within a unit: a space that does not break. In the plate's face the word space itself is a
+ * fifth of an em, the thin space of good setting; its U+202F is half of that and would close "kg m" to "kgm".
+ */
+export const thinSpace = "\u00a0"
+/** Between groups of digits. */
+const groupSpace = "\u202f"
 export const trueMinus = "\u2212"
 
 const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹"
@@ -76,7 +81,7 @@ function superscript(power: number): string {
 function group(text: string): string {
   const [whole = "", part] = text.split(".")
   if (whole.length < 5) return text
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, thinSpace)
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, groupSpace)
   return part === undefined ? grouped : `${grouped}.${part}`
 }
 

@@ -51,19 +51,13 @@ export function plotModel(
   return { x, lines, xLabel: axisLabel([x]), yLabel: axisLabel(found), missing }
 }
 
-/** "position of key, y (m)"; several of one unit share it, several units are each named at their line. */
+/** "position of key, y (m)"; lines of one vector share its name, others are named in turn. */
 function axisLabel(quantities: readonly Quantity[]): string {
-  const units = [...new Set(quantities.map(q => q.unit))]
-  const names = [...new Set(quantities.map(q => q.label))]
-  const [unit = ""] = units
-  const name = names.length === 1 ? (names[0] ?? "") : shared(quantities)
-  if (units.length > 1 || unit === "" || unit === "1") return name
-  return `${name} (${unitText(unit)})`
-}
-
-function shared(quantities: readonly Quantity[]): string {
-  const stems = [...new Set(quantities.map(q => q.label.replace(/, [xyz]$/, "")))]
-  return stems.length === 1 ? (stems[0] ?? "") : ""
+  const stem = (q: Quantity) => (quantities.length > 1 ? q.label.replace(/, [xyz]$/, "") : q.label)
+  const labels = quantities.map(q =>
+    q.unit === "" || q.unit === "1" ? stem(q) : `${stem(q)} (${unitText(q.unit)})`,
+  )
+  return [...new Set(labels)].join("; ")
 }
 
 /** The recorded row whose point lies nearest to a place in the plot; for a plot over time that is the nearest in time. */

@@ -1,16 +1,20 @@
 import { round } from "./arrows.ts"
 
-/** Turns of the coil are fixed: a spring that is pressed keeps them and brings them closer. */
-const turns = 9
+/** A spring at rest has a turn about every so many px, within these bounds; pressed, it keeps its turns and brings them closer. */
+const restPitch = 9
+const fewestTurns = 4
+const mostTurns = 12
 /** straight ends, px */
 const lead = 8
 
-/** A spring as mechanics drawings have it: straight ends, and a zigzag of equal turns, `amplitude` px to either side. */
+/** A spring as mechanics drawings have it: straight ends, and a zigzag of equal turns, `amplitude` px to either side. `restLength` in px. */
 export function springPath(
   from: readonly [number, number],
   to: readonly [number, number],
+  restLength: number,
   amplitude = 7,
 ): string {
+  const turns = Math.min(mostTurns, Math.max(fewestTurns, Math.round(restLength / restPitch)))
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
   if (length < 1) return `M${round(from[0])} ${round(from[1])}L${round(to[0])} ${round(to[1])}`
   const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]

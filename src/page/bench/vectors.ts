@@ -56,28 +56,21 @@ export function velocityAt(study: Study, body: BodyColumns, row: number): Triple
 /** Scales at which the sizes that are usual in this recording take about `room` px. */
 export function arrowScales(study: Study, room: number): ArrowScales {
   const { bodies } = study
+  const forces = bodies.flatMap(b => b.forces.map(f => sizesOf(study, row => vectorAt(study, row, f.column))))
+  const velocities = bodies.map(b => sizesOf(study, row => velocityAt(study, b, row)))
+  const momenta = bodies.flatMap(({ momentum }) =>
+    momentum === null ? [] : [sizesOf(study, row => vectorAt(study, row, momentum))],
+  )
   return {
-    force: scaleFor(
-      typical(study, row => bodies.flatMap(b => b.forces.map(f => size(vectorAt(study, row, f.column))))),
-      room,
-    ),
-    velocity: scaleFor(
-      typical(study, row => bodies.map(b => size(velocityAt(study, b, row)))),
-      room,
-    ),
-    momentum: scaleFor(
-      typical(study, row =>
-        bodies.flatMap(b => (b.momentum === null ? [] : [size(vectorAt(study, row, b.momentum))])),
-      ),
-      room,
-    ),
+    force: scaleFor(typical(forces), room),
+    velocity: scaleFor(typical(velocities), room),
+    momentum: scaleFor(typical(momenta), room),
   }
 }
 
 /** A scale for the forces on one body, for its free-body diagram. */
 export function forceScale(study: Study, body: BodyColumns, room: number): ArrowScale | null {
-  const sizes = (row: number) => body.forces.map(f => size(vectorAt(study, row, f.column)))
-  return scaleFor(typical(study, sizes), room)
+  return scaleFor(typical(body.forces.map(f => sizesOf(study, row => vectorAt(study, row, f.column)))), room)
 }
 
 /** The arrows of one body at a recorded row, from its centre in the picture. */
@@ -111,16 +104,22 @@ export function arrowsOf(
   return out
 }
 
-/** The size that nineteen of twenty non-zero values stay below; the greatest, unless it stands out threefold. */
-function typical(study: Study, sizes: (row: number) => readonly number[]): number {
+/** Sizes of a vector over the recording, sorted; those that are not numbers left out. */
+function sizesOf(study: Study, vector: (row: number) => Triple): number[] {
   const stride = Math.max(1, Math.floor(study.recording.rows / sampled))
-  const all: number[] = []
-  for (let row = 0; row < study.recording.rows; row += stride)
-    for (const value of sizes(row)) if (value > 0 && Number.isFinite(value)) all.push(value)
-  all.sort((a, b) => a - b)
-  const most = all.at(-1) ?? 0
-  const usual = all[Math.floor(all.length * 0.95)] ?? most
-  return most > 3 * usual ? usual : most
+  const sizes: number[] = []
+  for (let row = 0; row < study.recording.rows; row += stride) sizes.push(size(vector(row)))
+  return sizes.filter(Number.isFinite).sort((a, b) => a - b)
+}
+
+/**
+ * The size to give full room: the greatest, unless brief pushes stand out threefold over what acts most of the time. Then
+ * the geometric mean of both, so that a weight can still be seen beside an impact; the longest arrows are drawn broken.
+ */
+function typical(vectors: readonly (readonly number[])[]): number {
+  const greatest = Math.max(0, ...vectors.map(sizes => sizes.at(-1) ?? 0))
+  const lasting = Math.max(0, ...vectors.map(sizes => sizes[Math.floor(sizes.length / 2)] ?? 0))
+  return lasting > 0 && greatest > 3 * lasting ? Math.sqrt(greatest * lasting) : greatest
 }
 
 function moved(at: readonly [number, number], along: Triple, by: number): readonly [number, number] {

@@ -1,10 +1,12 @@
 import type { Distance } from "./compare.ts"
-import { fixed, quantity, thinSpace } from "./number.ts"
+import { decimalsFor, fixed, quantity, thinSpace } from "./number.ts"
 import { type BodyColumns, lengthAt, valueAt } from "./series.ts"
 import type { Study } from "./study.ts"
+import { meanStep, type Timeline } from "./timeline.ts"
 
 /** What the words need besides the recording. */
 export interface Telling {
+  /** as it stands in a sentence: "the buoy", or "body float1" for one without a label */
   readonly label: (body: string) => string
   /** from the comparison with the author's motion, where it may be shown */
   readonly distances: readonly Distance[]
@@ -31,20 +33,21 @@ export function describe(study: Study, telling: Telling): string[] {
     out.push(`${bodies.length} bodies move; the first ${mostTold} are told one by one.`)
   for (const body of bodies.slice(0, mostTold)) out.push(...tellBody(study, body, telling))
   out.push(`The recording ends ${instantWords(study, timeline.end)}, after ${rowsWords(timeline.rows)}.`)
-  out.push(...comparison(telling))
+  out.push(...comparison(study, telling))
   return out
 }
 
 /** A time as it is said: `at 0.420 s`, or `at row 12`. */
 export function instantWords({ timeline }: Study, instant: number): string {
   if (timeline.unit === "row") return `at row ${instant + 1}`
-  return `at ${fixed(instant, timeDecimals(timeline.end - timeline.start))}${thinSpace}s`
+  return `at ${fixed(instant, timeDecimals(timeline))}${thinSpace}s`
 }
 
-/** Decimals that tell a thousandth of the whole apart, 1 to 6. */
-export function timeDecimals(span: number): number {
+/** Decimals that tell a thousandth of the whole apart, or the rows if they lie wider, 0 to 6. */
+export function timeDecimals(timeline: Timeline): number {
+  const span = timeline.end - timeline.start
   if (!(span > 0)) return 3
-  return Math.min(6, Math.max(1, 3 - Math.floor(Math.log10(span) + 1e-9)))
+  return Math.min(decimalsFor(meanStep(timeline)), Math.max(1, 3 - Math.floor(Math.log10(span) + 1e-9)), 6)
 }
 
 /** "up", "down and to the right", "out of the page"; "" for no direction worth a word. */
@@ -60,7 +63,7 @@ export function direction(x: number, y: number, z: number): string {
 }
 
 function tellBody(study: Study, body: BodyColumns, telling: Telling): string[] {
-  const the = theLabel(telling.label(body.name))
+  const the = telling.label(body.name)
   const broken = firstBroken(study, body)
   const last = study.recording.rows - 1
   if (broken === 0) return [`The position of ${the} is not a number from the first row on.`]
@@ -108,17 +111,19 @@ function pushes(study: Study, body: BodyColumns, the: string): string[] {
   return body.forces.flatMap(force => {
     const stretches = actingStretches(study, force.column)
     const whole =
-      stretches.length === 1 && stretches[0]?.from === 0 && stretches[0].to === study.recording.rows - 1
+      stretches.length === 1 &&
+      (stretches[0]?.from ?? 0) <= 1 &&
+      stretches[0]?.to === study.recording.rows - 1
     if (stretches.length === 0) return [`The force ${force.name} on ${the} is zero throughout.`]
     if (whole) return []
     const told = stretches.slice(0, mostPushes).map(s => {
-      const most = `at most ${quantity(s.most, "N")}`
       const from = instantWords(study, study.timeline.at(s.from)).slice(3)
       const to = instantWords(study, study.timeline.at(s.to)).slice(3)
-      return `The force ${force.name} acts from ${from} to ${to}, ${most}.`
+      return `from ${from} to ${to} (at most ${quantity(s.most, "N")})`
     })
     const more = stretches.length - told.length
-    return more > 0 ? [...told, `It acts ${more} more times.`] : told
+    const times = stretches.length === 1 ? "" : ` ${stretches.length} times:`
+    return [`The force ${force.name} acts${times} ${told.join(", ")}${more > 0 ? " and so on" : ""}.`]
   })
 }
 
@@ -138,14 +143,13 @@ function actingStretches({ recording }: Study, column: number) {
   return out
 }
 
-function comparison({ distances, departsAt, label }: Telling): string[] {
+function comparison(study: Study, { distances, departsAt, label }: Telling): string[] {
   return distances.slice(0, mostTold).map(d => {
-    const the = theLabel(label(d.body))
-    const far = `at most ${quantity(d.greatest, "m", 2)} from it`
+    const the = label(d.body)
     if (d.greatest === 0) return `${capital(the)} lies on the reference motion in every row.`
-    if (departsAt === null) return `${capital(the)} stays with the reference motion, ${far}.`
-    const when = `${quantity(departsAt, "s")}`
-    return `${capital(the)} leaves the reference motion at ${when}; at the end it is ${quantity(d.atEnd, "m", 2)} away from it.`
+    if (departsAt === null)
+      return `${capital(the)} is never further than ${quantity(d.greatest, "m", 2)} from the reference motion.`
+    return `${capital(the)} leaves the reference motion ${instantWords(study, departsAt)}; at the end it is ${quantity(d.atEnd, "m", 2)} away from it.`
   })
 }
 
@@ -184,10 +188,6 @@ function firstBroken({ recording }: Study, body: BodyColumns): number {
 
 function rowsWords(rows: number): string {
   return rows === 1 ? "1 row" : `${fixed(rows, 0)} rows`
-}
-
-function theLabel(label: string): string {
-  return /^(the|a|an) /i.test(label) ? label : `the ${label}`
 }
 
 function capital(text: string): string {
