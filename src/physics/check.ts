@@ -135,6 +135,18 @@ export function wrongCount(of: string, wanted: number, given: number): never {
   )
 }
 
+/** An object whose `kind` is none of those known. */
+export function unknownKind(value: unknown, what: string, kinds: readonly string[]): PhysicsError {
+  const given = typeof value === "object" && value !== null ? (value as { kind?: unknown }).kind : value
+  const near = typeof given === "string" ? nearest(given, kinds) : undefined
+  return new PhysicsError(
+    "unknown-kind",
+    `There is no ${what} of kind "${String(given)}".`,
+    near === undefined ? `The kinds are ${kinds.join(", ")}.` : `Did you mean "${near}"?`,
+    value,
+  )
+}
+
 /** The known word with the fewest changed letters, if it is near at all. */
 export function nearest(word: string, known: readonly string[]): string | undefined {
   let best: string | undefined
