@@ -16,3 +16,6 @@ export function limitsFrom(asked: Partial<Limits> | undefined): Limits {
 
 /** A whole number with a thin space between groups of three digits (SI Brochure, 9th edition, 5.4.4). */
 export const inThousands = (n: number): string => String(n).replace(/\B(?=(\d{3})+$)/g, "\u202f")
+
+/** A time as it is said in a message: six digits at most, without the dust of repeated adding. */
+export const inSeconds = (t: number): string => `${Number(t.toPrecision(6))} s`

@@ -1,5 +1,5 @@
 import type { Recording, Series } from "./contract.ts"
-import { inThousands } from "./limits.ts"
+import { inSeconds, inThousands } from "./limits.ts"
 import { type Quantity, seen, shortName, survey } from "./shape.ts"
 import { stop } from "./stop.ts"
 
@@ -115,13 +115,13 @@ function checkTime(time: unknown, store: Store | undefined): void {
   if (!Number.isFinite(time))
     throw stop(
       "record-time",
-      `record was given ${time} as its time${store === undefined ? "" : `, after t = ${store.lastTime} s`}.`,
+      `record was given ${time} as its time${store === undefined ? "" : `, after t = ${inSeconds(store.lastTime)}`}.`,
       "Check the line that moves the time on.",
     )
   if (store !== undefined && time < store.lastTime)
     throw stop(
       "record-time",
-      `The time ran backwards: t = ${time} s was recorded after t = ${store.lastTime} s.`,
+      `The time ran backwards: t = ${inSeconds(time)} was recorded after t = ${inSeconds(store.lastTime)}.`,
       "Let the time only grow within one cell; for a second motion use a second cell.",
     )
 }
@@ -225,13 +225,13 @@ function writeSurveyed(store: Store, quantities: readonly Quantity[], time: numb
     if (series === undefined)
       throw stop(
         "record-shape",
-        `At t = ${time} s, record was given "${shortName(name)}", which the first record of this cell did not have.`,
+        `At t = ${inSeconds(time)}, record was given "${shortName(name)}", which the first record of this cell did not have.`,
         "Give each record of a cell the same names; a force that does not act yet is a zero vector.",
       )
     if (series.kind !== kind)
       throw stop(
         "record-shape",
-        `At t = ${time} s, "${shortName(name)}" is a ${word(kind)}; in the first record of this cell it was a ${word(series.kind)}.`,
+        `At t = ${inSeconds(time)}, "${shortName(name)}" is a ${word(kind)}; in the first record of this cell it was a ${word(series.kind)}.`,
         "Give each name the same kind of quantity throughout.",
       )
     missing.delete(name)
@@ -243,7 +243,7 @@ function writeSurveyed(store: Store, quantities: readonly Quantity[], time: numb
   if (first !== undefined)
     throw stop(
       "record-shape",
-      `At t = ${time} s, record was not given "${shortName(first)}", which the first record of this cell had.`,
+      `At t = ${inSeconds(time)}, record was not given "${shortName(first)}", which the first record of this cell had.`,
       "Give each record of a cell the same names; a force that does not act is a zero vector.",
     )
 }
@@ -254,7 +254,7 @@ function tooMuch(maxNumbers: number, store: Store, time: number) {
   const rows = Math.floor(maxNumbers / store.width)
   return stop(
     "recorded-too-much",
-    `The recording is full at t = ${time} s: ${inThousands(maxNumbers)} numbers are kept at most, here about ${inThousands(rows)} instants.`,
+    `The recording is full at t = ${inSeconds(time)}: ${inThousands(maxNumbers)} numbers are kept at most, here about ${inThousands(rows)} instants.`,
     "Record every tenth step, take a longer time step, or end the motion earlier.",
   )
 }

@@ -16,8 +16,8 @@ export interface Place {
 
 export interface PlaceEvents {
   heard(message: unknown): void
-  /** it ended by itself */
-  gone(): void
+  /** it ended by itself; with what is known of the reason */
+  gone(reason?: Problem): void
 }
 
 /** One run at a time in a place that is replaced whenever there is any doubt about it. */
@@ -72,9 +72,9 @@ export function createSeat({ open, fresh, spares }: SeatOptions): Seat {
         heard: message => {
           if (berths.includes(berth)) hear(berth, message as FromPlace)
         },
-        gone: () => {
+        gone: reason => {
           if (!berths.includes(berth)) return
-          if (inUse(berth) && under !== undefined) giveUp(berth.ready ? lostPlace : noPlace)
+          if (inUse(berth) && under !== undefined) giveUp(berth.ready ? (reason ?? lostPlace) : noPlace)
           else berths.splice(berths.indexOf(berth), 1)
         },
       }),

@@ -1,3 +1,4 @@
+import { inSeconds } from "./limits.ts"
 import { stop } from "./stop.ts"
 
 /** Bounds on what one record may hold. Far above any worksheet; they keep a hostile one small. */
@@ -42,7 +43,7 @@ export const shortName = (name: string): string => (name.length > 40 ? `${name.s
  */
 export function survey(quantities: unknown, time: number, vectorPrototype: object): Quantity[] {
   const found: Quantity[] = []
-  const at = `At t = ${time} s`
+  const at = `At t = ${inSeconds(time)}`
 
   const visit = (value: unknown, path: string, depth: number): void => {
     if (typeof value === "number") {
@@ -130,7 +131,7 @@ function notANumber(path: string, value: unknown, at: string) {
 function notFinite(path: string, value: string, time: number) {
   return stop(
     "record-value",
-    `At t = ${time} s, "${shortName(path)}" is ${value}.`,
+    `At t = ${inSeconds(time)}, "${shortName(path)}" is ${value}.`,
     "Look for a division by zero, a square root of a negative number, or a time step so long that the motion grows without bound.",
   )
 }

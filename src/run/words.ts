@@ -11,11 +11,11 @@ export const timeUp = (milliseconds: number): RunProblem => ({
   todo: "Look for a single call that takes for ever, such as a text search or a sort of a huge list, or take fewer steps.",
 })
 
-export const memoryUp = (megabytes: number): RunProblem => ({
+export const memoryUp: RunProblem = {
   code: "memory-limit",
-  text: `The program used more than ${megabytes} MB of memory and was ended.`,
+  text: "The program used more memory than a run may have, and was ended.",
   todo: "Look for a list or a text that grows at every turn of a loop.",
-})
+}
 
 export const stoppedByHand: RunProblem = {
   code: "stopped",
@@ -25,7 +25,7 @@ export const stoppedByHand: RunProblem = {
 
 export const lostPlace: RunProblem = {
   code: "run-lost",
-  text: "The program brought down the process that ran it, most likely for want of memory.",
+  text: "The run ended before the program did, most likely for want of memory.",
   todo: "Look for a list or a text that grows at every turn of a loop, then run it again.",
 }
 

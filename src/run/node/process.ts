@@ -31,8 +31,11 @@ export function openProcess(bundle: string, events: PlaceEvents): Place {
     dirname(bundle),
   )
   child.on("message", events.heard)
-  child.on("exit", events.gone)
-  child.on("error", events.gone)
+  child.on("exit", (code, signal) => {
+    // The engine aborts when its heap is full; 134 is what a shell makes of that.
+    events.gone(signal === "SIGABRT" || code === 134 ? memoryUp : undefined)
+  })
+  child.on("error", () => events.gone())
   return {
     send(message) {
       child.send(message, error => {
@@ -48,7 +51,7 @@ export function openProcess(bundle: string, events: PlaceEvents): Place {
     watch(exceeded) {
       const look = setInterval(() => {
         const bytes = child.pid === undefined ? null : residentBytes(child.pid)
-        if (bytes !== null && bytes > residentMegabytes * 1e6) exceeded(memoryUp(residentMegabytes))
+        if (bytes !== null && bytes > residentMegabytes * 1e6) exceeded(memoryUp)
       }, lookMilliseconds)
       return () => clearInterval(look)
     },

@@ -31,6 +31,8 @@ export function openCage(code: string, events: PlaceEvents): Place {
   addEventListener("message", hear)
   document.addEventListener("securitypolicyviolation", refused)
   port1.onmessage = event => events.heard(event.data)
+  // Newer browsers tell when the other end is gone, by a crash for want of memory too.
+  port1.addEventListener("close", () => events.gone())
   frame.setAttribute("sandbox", "allow-scripts")
   frame.setAttribute("aria-hidden", "true")
   frame.tabIndex = -1
