@@ -34,17 +34,22 @@ export function fitProblems(whole: Whole): Problem[] {
   for (const blank of program.blanks) {
     const region = { from: toText(blank.from), to: toText(blank.to) }
     if (region.to <= region.from || program.text.slice(blank.from, blank.to).trim() === "") continue
-    const over = crossing(stretches, region)
+    const over = crossing(stretches, region) ?? (blank.inline ? undefined : joining(stretches, region))
     if (over) problems.push(blankProblem(whole, over, region, blank.inline))
   }
   return problems
 }
 
 interface Stretches {
-  /** may hold a region whole: nodes of the tree, bracket pairs */
-  readonly wide: readonly Stretch[]
-  /** may not even hold it: words, numbers, texts, comments */
-  readonly narrow: readonly Stretch[]
+  readonly nodes: readonly Stretch[]
+  readonly brackets: readonly Stretch[]
+  readonly words: readonly Word[]
+}
+
+interface Word extends Stretch {
+  /** a remark, which no rule of the language joins to anything */
+  readonly remark: boolean
+  readonly label: string
 }
 
 interface Token {
@@ -54,31 +59,53 @@ interface Token {
 }
 
 function stretchesOf({ file }: Whole): Stretches {
-  const wide: Stretch[] = []
-  const narrow: Stretch[] = []
+  const nodes: Stretch[] = []
+  const brackets: Stretch[] = []
+  const words: Word[] = []
   walk(file.program, (node: Node) => {
-    wide.push({ from: node.start!, to: node.end! })
+    nodes.push({ from: node.start!, to: node.end! })
     return true
   })
   const open: number[] = []
   for (const token of (file.tokens ?? []) as readonly Token[]) {
     const label = typeof token.type === "string" ? token.type : token.type.label
-    if (token.end > token.start) narrow.push({ from: token.start, to: token.end })
-    if (/^(\(|\[|\{|\$\{|\{\||#\{|\[\||#\[)$/.test(label)) open.push(token.start)
-    else if (/^(\)|\]|\}|\|\}|\|\])$/.test(label)) {
+    if (token.end <= token.start) continue
+    words.push({ from: token.start, to: token.end, label, remark: label.startsWith("Comment") })
+    if (/^(\(|\[|\{|\$\{)$/.test(label)) open.push(token.start)
+    else if (/^[)\]}]$/.test(label)) {
       const from = open.pop()
-      if (from !== undefined) wide.push({ from, to: token.end })
+      if (from !== undefined) brackets.push({ from, to: token.end })
     }
   }
-  return { wide, narrow }
+  return { nodes, brackets, words }
 }
 
-/** The first stretch that crosses an edge of the region. */
-function crossing({ wide, narrow }: Stretches, region: Stretch): Stretch | undefined {
-  const touches = (s: Stretch) => s.from < region.to && s.to > region.from
-  const inside = (s: Stretch) => s.from >= region.from && s.to <= region.to
-  const holds = (s: Stretch) => s.from <= region.from && s.to >= region.to
-  return narrow.find(s => touches(s) && !inside(s)) ?? wide.find(s => touches(s) && !inside(s) && !holds(s))
+const touches = (s: Stretch, region: Stretch): boolean => s.from < region.to && s.to > region.from
+const inside = (s: Stretch, region: Stretch): boolean => s.from >= region.from && s.to <= region.to
+const holds = (s: Stretch, region: Stretch): boolean => s.from <= region.from && s.to >= region.to
+
+/** The first stretch that crosses an edge of the region: a word at all, a bracket pair or a part of the tree in part. */
+function crossing({ nodes, brackets, words }: Stretches, region: Stretch): Stretch | undefined {
+  const cut = words.find(w => touches(w, region) && !inside(w, region))
+  if (cut) return cut
+  const own = words.filter(w => !w.remark && inside(w, region))
+  if (own.length === 0) return undefined
+  // white space and remarks at its ends belong to the region, but to no part of the tree
+  const core = { from: own[0]!.from, to: own[own.length - 1]!.to }
+  const part = (s: Stretch): boolean => touches(s, core) && !inside(s, core) && !holds(s, core)
+  return brackets.find(part) ?? nodes.find(part)
+}
+
+/** A word at an edge of whole lines that begins or ends no part of the tree: it joins the lines to those around them. */
+function joining({ nodes, words }: Stretches, region: Stretch): Stretch | undefined {
+  const own = words.filter(w => !w.remark && inside(w, region) && !/^[;,]$/.test(w.label))
+  const parts = nodes.filter(n => inside(n, region))
+  const first = own[0]
+  const last = own[own.length - 1]
+  if (first && !parts.some(n => n.from === first.from)) return first
+  // a statement that ends in ; ends behind its last word
+  if (last && !parts.some(n => n.to === last.to || (n.from <= last.from && n.to > last.to))) return last
+  return undefined
 }
 
 function cellProblem({ program, toProgram }: Whole, over: Stretch, name: string): Problem {

@@ -38,6 +38,18 @@ export function misplaced(whole: Whole, scopes: Scopes): Problem[] {
     }
   }
   walk(whole.file.program, node => {
+    if (/^(Import|Export)\w*Declaration$/.test(node.type)) {
+      const word = node.type.startsWith("Import") ? "import" : "export"
+      refuse(
+        node,
+        `${word} has no place in a cell.`,
+        "Use what the worksheet offers; cells see each other's names.",
+      )
+    }
+    if (node.type === "TSModuleDeclaration") {
+      refuse(node, "A namespace has no place in a cell.", "Put its names into an object: const name = { … }.")
+      return false
+    }
     if (node.type === "Import" || node.type === "ImportExpression") {
       refuse(node, "A cell cannot load another program.", "Use what the worksheet offers.")
     }

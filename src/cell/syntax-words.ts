@@ -60,6 +60,16 @@ export function syntaxProblem(
       )
     }
   }
+  const cut = danglingSign(text, offset)
+  if (cut && !/^(Unterminated|VarRedeclaration)/.test(reason)) {
+    return say(
+      cut.from,
+      cut.to,
+      "something-missing",
+      `Something is missing after ${cut.sign}`,
+      "Complete the line: a name, a number or a bracket belongs there.",
+    )
+  }
   const known = knownFault(reason, message, text, offset)
   if (known) return say(known.from, known.to, known.code, known.text, known.todo)
   const bracket = looseBracket(text)
@@ -232,29 +242,35 @@ const notOpened = (at: number, sign: string): Words => ({
   todo: `Take it away, or put ${partner[sign]} where its part begins.`,
 })
 
+/** The operator on which a line breaks off: before the fault, or within what was read as one thing over two lines. */
+function danglingSign(text: string, offset: number): { from: number; to: number; sign: string } | null {
+  const before = text.slice(0, offset).trimEnd()
+  const sign = /(\*\*|=>|[<>=!]=+|&&|\|\||\?\?|[-+*/%]=|(?<!\+)\+|(?<!-)-|[*/%=<>,(?:&|^~])$/.exec(before)?.[0]
+  if (sign !== undefined) {
+    const rest = text.slice(before.length)
+    const cut =
+      /^\s*$/.test(rest) || /^\s*\n/.test(rest) || (/^\s*[)\]};,*/%=<>]/.test(rest) && !/[,(]/.test(sign))
+    if (cut) return { from: before.length - sign.length, to: before.length, sign }
+  }
+  const inside = /^[^=;]*?([-+*/%])[ \t]*\n/.exec(text.slice(offset, offset + 500))
+  if (inside === null || !/^[^=;]*=[^=]/.test(text.slice(offset, offset + 500))) return null
+  const at = offset + inside[0].trimEnd().length - 1
+  return { from: at, to: at + 1, sign: inside[1]! }
+}
+
 function unexpected(
   text: string,
-  offset: number,
+  fault: number,
   say: (from: number, to: number, code: Words["code"], words: string, todo: string) => Problem,
 ): Problem {
-  const before = text.slice(0, offset).trimEnd()
-  const sign = /(\*\*|=>|[<>=!]=+|&&|\|\||\?\?|[-+*/%]=|[-+*/%=<>,.(!?:&|^~])$/.exec(before)?.[0]
+  const offset = fault + /^[ \t]*/.exec(text.slice(fault))![0].length
   const here =
-    /^(?:[\p{ID_Start}_$][\p{ID_Continue}$]*|[\d.]+|[^\s])/u.exec(text.slice(offset, offset + 100))?.[0] ?? ""
-  const lineBreak = /\n\s*$/.test(text.slice(before.length, offset))
-  if (sign !== undefined && (here === "" || lineBreak || /^[)\]};,*/%=<>]/.test(here))) {
-    return say(
-      before.length - sign.length,
-      before.length,
-      "something-missing",
-      `Something is missing after ${sign}`,
-      "Complete the line: a name, a number or a bracket belongs there.",
-    )
-  }
+    /^(?:[\p{ID_Start}_$][\p{ID_Continue}$]*|[\d.]+|\S)/u.exec(text.slice(offset, offset + 100))?.[0] ?? ""
   if (here === "" || here === ";") {
+    const end = here === "" ? text.slice(0, offset).trimEnd().length : offset
     return say(
-      offset,
-      offset + here.length,
+      end,
+      end + here.length,
       "something-missing",
       "The line ends before it is complete.",
       "Add what is missing at its end.",

@@ -6,6 +6,8 @@ const options: ParserOptions = {
   strictMode: true,
   plugins: ["typescript"],
   annexB: false,
+  // misplaced.ts says it in our words
+  allowImportExportEverywhere: true,
   tokens: true,
   attachComment: false,
 }
