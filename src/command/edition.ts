@@ -1,7 +1,16 @@
+import type { Compiled } from "../cell/contract.ts"
 import { assembleProgram } from "../cell/index.ts"
 import type { Problem } from "../cell/problem.ts"
-import type { Edition, ShelfCard } from "../judge/edition.ts"
-import { buildReference, packReference } from "../judge/index.ts"
+import {
+  buildReference,
+  type Edition,
+  judgeSeed,
+  NoReference,
+  ownParameters,
+  type PackedReference,
+  packReference,
+  type ShelfCard,
+} from "../judge/index.ts"
 import { pointsOf } from "../report/index.ts"
 import type { Recording } from "../run/contract.ts"
 import { checkSeries, type StudentSheet, type Worksheet } from "../worksheet/index.ts"
@@ -13,49 +22,59 @@ export interface MadeEdition {
   readonly card: ShelfCard
 }
 
-export type EditionResult =
-  | { readonly ok: true; readonly made: MadeEdition }
+/** A worksheet that compiles and runs with its author's answers; all that a shelf needs to show it. */
+export interface Prepared {
+  readonly starter: Compiled
+  readonly card: ShelfCard
+}
+
+export type Made<T> =
+  | { readonly ok: true; readonly made: T }
   | { readonly ok: false; readonly problems: readonly Problem[] }
+
+/** Compiles and runs a worksheet once with its author's answers, and compiles it as the student finds it. */
+export async function prepareSheet(worksheet: Worksheet, tools: Tools): Promise<Made<Prepared>> {
+  const { sheet, answers } = worksheet
+  const names = sheet.parameters.map(parameter => parameter.name)
+  const wrong = (problems: readonly Problem[]): Made<Prepared> => ({
+    ok: false,
+    problems: problems.map(problem => placeInFile(worksheet, problem)),
+  })
+  const full = await tools.compile(assembleProgram(sheet.cells, answers, names, sheet.timeStep))
+  if (!full.ok) return wrong(full.problems)
+  const starter = await tools.compile(assembleProgram(sheet.cells, {}, names, sheet.timeStep))
+  if (!starter.ok) return wrong(starter.problems)
+  const outcome = await tools.run({
+    compiled: full.compiled,
+    parameters: ownParameters(sheet),
+    seed: judgeSeed,
+  })
+  if (outcome.problem) return wrong([outcome.problem])
+  const unknown = checkSeries(worksheet, new Map(outcome.recordings.map(r => [r.cell, r.series])))
+  if (unknown.length > 0) return { ok: false, problems: unknown }
+  return { ok: true, made: { starter: starter.compiled, card: cardOf(sheet, outcome.recordings) } }
+}
 
 /**
  * Makes what a student's page needs of a worksheet: the sheet without answers, the program as the student finds it,
  * compiled, and the reference motions. The author's answers are run here and stay here.
  */
-export async function makeEdition(worksheet: Worksheet, tools: Tools): Promise<EditionResult> {
-  const { sheet, answers, file } = worksheet
-  const names = sheet.parameters.map(parameter => parameter.name)
-  const inFile = (problems: readonly Problem[]): readonly Problem[] =>
-    problems.map(problem => placeInFile(worksheet, problem))
-  const full = await tools.compile(assembleProgram(sheet.cells, answers, names, sheet.timeStep))
-  if (!full.ok) return { ok: false, problems: inFile(full.problems) }
-  const starter = await tools.compile(assembleProgram(sheet.cells, {}, names, sheet.timeStep))
-  if (!starter.ok) return { ok: false, problems: inFile(starter.problems) }
-  const parameters = ownParameters(sheet)
-  const outcome = await tools.run({ compiled: full.compiled, parameters, seed: 0 })
-  if (outcome.problem) return { ok: false, problems: inFile([outcome.problem]) }
-  const unknown = checkSeries(worksheet, new Map(outcome.recordings.map(r => [r.cell, r.series])))
-  if (unknown.length > 0) return { ok: false, problems: unknown }
-  const reference = await buildReference(worksheet, tools, parameters)
-  return {
-    ok: true,
-    made: {
-      edition: {
-        format: "deltasheet-edition/1",
-        sheet,
-        starter: starter.compiled,
-        reference: packReference(reference, sheet.checks),
-      },
-      card: cardOf(sheet, outcome.recordings, file),
-    },
+export async function makeEdition(worksheet: Worksheet, tools: Tools): Promise<Made<MadeEdition>> {
+  const prepared = await prepareSheet(worksheet, tools)
+  if (!prepared.ok) return prepared
+  const { sheet } = worksheet
+  const { starter, card } = prepared.made
+  let reference: PackedReference
+  try {
+    reference = packReference(await buildReference(worksheet, tools, ownParameters(sheet)), sheet.checks)
+  } catch (cause) {
+    if (cause instanceof NoReference) return { ok: false, problems: [placeInFile(worksheet, cause.problem)] }
+    throw cause
   }
+  return { ok: true, made: { edition: { format: "deltasheet-edition/1", sheet, starter, reference }, card } }
 }
 
-/** The values on the sheet itself, as every student's page shows them first. */
-export function ownParameters(sheet: StudentSheet): Record<string, number> {
-  return Object.fromEntries(sheet.parameters.map(parameter => [parameter.name, parameter.value]))
-}
-
-function cardOf(sheet: StudentSheet, recordings: readonly Recording[], _file: string): ShelfCard {
+function cardOf(sheet: StudentSheet, recordings: readonly Recording[]): ShelfCard {
   return {
     id: sheet.id,
     title: sheet.title,

@@ -3,10 +3,10 @@ import { createReadStream, existsSync, readdirSync, readFileSync, statSync } fro
 import { createServer, type ServerResponse } from "node:http"
 import { extname, join, resolve, sep } from "node:path"
 import type { Problem } from "../cell/problem.ts"
-import type { Shelf } from "../judge/edition.ts"
+import type { Shelf, ShelfCard } from "../judge/edition.ts"
 import type { Worksheet } from "../worksheet/index.ts"
 import type { Asked, CommandSpec } from "./asked.ts"
-import { type EditionResult, makeEdition } from "./edition.ts"
+import { type Made, makeEdition, prepareSheet } from "./edition.ts"
 import { fileProblem, readWorksheet, writeWhole } from "./files.ts"
 import type { ExitCode } from "./main.ts"
 import { picturesOf } from "./pictures.ts"
@@ -56,7 +56,7 @@ export async function serve(asked: Asked, home: string): Promise<ExitCode> {
     return 2
   }
   const tools = createTools(join(home, "dist", "runner.js"), 1)
-  const library = createLibrary(paths, tools, join(home, "dist", "editions"))
+  const library = createLibrary(paths, tools, join(home, "dist", "made"))
   const page = join(home, "dist", "page")
   const server = createServer((request, response) => {
     void answer(request.url ?? "/", response, page, library).catch(() => {
@@ -83,6 +83,10 @@ export async function serve(asked: Asked, home: string): Promise<ExitCode> {
     )
   const shelf = await library.shelf()
   for (const problem of shelf.problems) err(sayProblem(problem))
+  // so that the first student to open a sheet does not wait for its reference
+  void (async () => {
+    for (const card of shelf.shelf.cards) await library.edition(card.id)
+  })().catch(() => {})
   await new Promise<void>(done => {
     for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => done())
   })
@@ -102,48 +106,36 @@ interface Library {
   picture(address: string): string | null
 }
 
-/** The worksheets under some paths, made into editions when first asked for and again when their text changes. */
+/** The worksheets under some paths, made when first asked for and again when their text changes. */
 function createLibrary(paths: readonly string[], tools: Tools, cache: string): Library {
-  const made = new Map<string, Promise<EditionResult>>()
-  const editionOf = (worksheet: Worksheet, text: string): Promise<EditionResult> => {
-    const key = createHash("sha256").update(`${worksheet.file}\n${text}`).digest("hex")
-    let result = made.get(key)
-    if (result === undefined) {
-      result = fromCache(join(cache, `${key}.json`), () => makeEdition(worksheet, tools))
-      made.set(key, result)
-    }
-    return result
-  }
-  const read = () => {
-    const files = paths.flatMap(path =>
-      statSync(path).isDirectory()
-        ? readdirSync(path)
-            .filter(name => name.endsWith(".md") && name !== "README.md")
-            .sort()
-            .map(name => join(path, name))
-        : [path],
-    )
-    return files.map(file => readWorksheet(file))
-  }
+  const prepared = createCache(join(cache, "cards"), worksheet => prepareSheet(worksheet, tools))
+  const editions = createCache(join(cache, "editions"), worksheet => makeEdition(worksheet, tools))
+  const read = () =>
+    paths
+      .flatMap(path =>
+        statSync(path).isDirectory()
+          ? readdirSync(path)
+              .filter(name => name.endsWith(".md") && name !== "README.md")
+              .sort()
+              .map(name => join(path, name))
+          : [path],
+      )
+      .map(file => readWorksheet(file))
   return {
     async shelf() {
       const problems: Problem[] = []
-      const cards: Shelf["cards"][number][] = []
+      const cards: ShelfCard[] = []
       for (const item of read()) {
-        if (!item.ok) {
-          problems.push(...item.problems)
-          continue
-        }
-        const result = await editionOf(item.value, item.text ?? "")
-        if (result.ok) cards.push(result.made.card)
-        else problems.push(...result.problems)
+        const result = item.ok ? await prepared(item.value, item.text ?? "") : item
+        if (!result.ok) problems.push(...result.problems)
+        else if ("made" in result) cards.push(result.made.card)
       }
       return { shelf: { format: "deltasheet-shelf/1", title: "Worksheets", cards }, problems }
     },
     async edition(id) {
       for (const item of read()) {
         if (!item.ok || item.value.sheet.id !== id) continue
-        const result = await editionOf(item.value, item.text ?? "")
+        const result = await editions(item.value, item.text ?? "")
         return result.ok ? JSON.stringify(result.made.edition) : null
       }
       return null
@@ -159,9 +151,29 @@ function createLibrary(paths: readonly string[], tools: Tools, cache: string): L
   }
 }
 
-/** Editions are kept beside the build, so that a second start makes nothing again; a new build empties them. */
-async function fromCache(file: string, make: () => Promise<EditionResult>): Promise<EditionResult> {
-  if (existsSync(file)) return JSON.parse(readFileSync(file, "utf8")) as EditionResult
+/**
+ * Makes something of each worksheet once, by its text. What was made is kept beside the build, so that a second
+ * start makes nothing again; a new build empties it.
+ */
+function createCache<T>(
+  folder: string,
+  make: (worksheet: Worksheet) => Promise<Made<T>>,
+): (worksheet: Worksheet, text: string) => Promise<Made<T>> {
+  const known = new Map<string, Promise<Made<T>>>()
+  return (worksheet, text) => {
+    const key = createHash("sha256").update(`${worksheet.file}\n${text}`).digest("hex")
+    let result = known.get(key)
+    if (result === undefined) {
+      result = fromFile(join(folder, `${key}.json`), () => make(worksheet))
+      known.set(key, result)
+      result.catch(() => known.delete(key))
+    }
+    return result
+  }
+}
+
+async function fromFile<T>(file: string, make: () => Promise<Made<T>>): Promise<Made<T>> {
+  if (existsSync(file)) return JSON.parse(readFileSync(file, "utf8")) as Made<T>
   const result = await make()
   if (result.ok) writeWhole(file, JSON.stringify(result))
   return result
