@@ -69,9 +69,10 @@ export function sizeOf(extent: Extent): number {
 export function viewOf(extent: Extent, width: number, height: number, margins: Margins): View {
   const wide = Math.max(1, width - margins.left - margins.right)
   const high = Math.max(1, height - margins.top - margins.bottom)
-  const size = sizeOf(extent) || 1
-  const spanX = Math.max(extent.right - extent.left, size * 1e-9)
-  const spanY = Math.max(extent.top - extent.bottom, size * 1e-9)
+  const size = sizeOf(extent)
+  const least = size > 0 ? size * 1e-9 : 1
+  const spanX = Math.max(extent.right - extent.left, least)
+  const spanY = Math.max(extent.top - extent.bottom, least)
   const scale = Math.min(wide / spanX, high / spanY)
   return {
     width,
