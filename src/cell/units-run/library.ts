@@ -2,7 +2,7 @@ import { type Annotation, type FunctionNode, readTree } from "../tree/index.ts"
 
 /**
  * What the functions of the physics library take and give, one declaration each. In a unit, X, Y and Z stand for any
- * unit, the same one throughout a declaration; other symbols are those of the SI. A type `Any` is not looked at.
+ * unit, the same one throughout a declaration; other symbols are those of the SI; a fractional power is written X^(1|3). A type `Any` is not looked at.
  */
 const declarations = `
 function vec3(x: Scalar<'X'>, y: Scalar<'X'>, z: Scalar<'X'>): Vec3<'X'>
@@ -70,16 +70,20 @@ function log(x: Scalar<'1'>): Scalar<'1'>
 function log10(x: Scalar<'1'>): Scalar<'1'>
 function log2(x: Scalar<'1'>): Scalar<'1'>
 function log1p(x: Scalar<'1'>): Scalar<'1'>
-function cbrt(x: Scalar<'X'>): Scalar<'X^(1/3)'>
+function cbrt(x: Scalar<'X'>): Scalar<'X^(1|3)'>
 `
 
 export type Signatures = ReadonlyMap<string, FunctionNode>
+
+/** Types that declarations, and programs, name: what a body or a spring is made of. */
+export const libraryTypes = new Map<string, Annotation>()
 
 function read(text: string): Signatures {
   const found = new Map<string, FunctionNode>()
   for (const statement of readTree(text).body)
     if (statement.kind === "functionDeclaration" && statement.function.name)
       found.set(statement.function.name, statement.function)
+    else if (statement.kind === "type") libraryTypes.set(statement.name, statement.annotation)
   return found
 }
 

@@ -1,0 +1,140 @@
+import {
+  type Dimension,
+  dimensionOf,
+  isKnown,
+  nameOfDimension,
+  per,
+  raised,
+} from "../../physics/units/index.ts"
+import type { Expression } from "../tree/index.ts"
+import type { Measure } from "./measure.ts"
+import { find, type Scope } from "./scope.ts"
+import { isQuantity } from "./value.ts"
+import { mentions, quoted } from "./words.ts"
+
+const second = dimensionOf({ s: 1 })
+const kilogram = dimensionOf({ kg: 1 })
+const metre = dimensionOf({ m: 1 })
+
+export interface Question {
+  readonly text: string
+  readonly timeStep: string
+  readonly scope: Scope
+  /** the expression that has the wrong dimension */
+  readonly of: Expression
+  readonly has: Measure
+  readonly should: Measure
+}
+
+/**
+ * The likely cause of a wrong dimension, as a question and what to do, when there is a clear one; else null. Looks at
+ * the quotient of what should be and what is: a time step, a mass, a length left out or once too many.
+ */
+export function likelyCause(q: Question): string | null {
+  const ratio = per(q.should.dimension, q.has.dimension)
+  if (!isKnown(ratio) || ratio === 0) return null
+  const what = quoted(q.text, q.of)
+  const dt = timeNameOf(q)
+  const mass = namesOf(q.scope, kilogram)[0]
+  const is = (dimension: Dimension): boolean => ratio === dimension
+
+  if (is(second))
+    return dt === null
+      ? `Is a time missing as a factor of ${what}?`
+      : divides(q.of, dt)
+        ? `Is the division by ${dt} too much? Leave it out.`
+        : `Is the time step missing? Multiply ${what} by ${dt}.`
+  if (is(raised(second, -1)))
+    return dt !== null && multiplies(q.of, dt)
+      ? `Is the time step there once too often? Leave ${dt} out of ${what}.`
+      : dt === null
+        ? null
+        : `Is a division by the time step missing? Divide ${what} by ${dt}.`
+  if (is(raised(kilogram, -1))) return mass ? massMissing(q, mass, what) : null
+  if (is(kilogram) && mass)
+    return divides(q.of, mass)
+      ? `Is the division by ${mass} too much? Leave it out.`
+      : `Is the mass missing? Multiply ${what} by ${mass}.`
+  if (is(per(second, kilogram)) && mass && dt !== null)
+    return `Are the mass and the time step missing? Divide ${what} by ${mass}, which gives a velocity, and multiply by ${dt}.`
+  if (is(raised(metre, -1))) {
+    const long = lengthVector(q)
+    if (long) return `Is a length where a direction belongs? Use unit(${long}) in place of ${long}.`
+  }
+  return factorMissing(q, ratio, what)
+}
+
+function massMissing(q: Question, mass: string, what: string): string {
+  const momentum = q.has.dimension === dimensionOf({ kg: 1, m: 1, s: -1 })
+  const reason = momentum
+    ? "momentum over mass is velocity"
+    : `then it is ${nameOfDimension(q.should.dimension) ?? "of the right kind"}`
+  return multiplies(q.of, mass)
+    ? `Is the mass there once too often? Leave ${mass} out of ${what}.`
+    : `Is the mass missing? Divide ${what} by ${mass}: ${reason}.`
+}
+
+/** Exactly one name in reach has just the dimension that is missing. */
+function factorMissing(q: Question, ratio: Dimension, what: string): string | null {
+  const inverse = raised(ratio, -1)
+  const factors = namesOf(q.scope, ratio)
+  const divisors = namesOf(q.scope, inverse)
+  const tooMany = divisors.find(name => multiplies(q.of, name))
+  if (tooMany) return `Is ${tooMany} there once too often? Leave it out of ${what}.`
+  const tooFew = factors.find(name => divides(q.of, name))
+  if (tooFew) return `Is the division by ${tooFew} too much? Leave it out.`
+  if (factors.length === 1 && divisors.length === 0)
+    return `Is ${factors[0]} missing? Multiply ${what} by it.`
+  if (divisors.length === 1 && factors.length === 0)
+    return `Is a division by ${divisors[0]} missing in ${what}?`
+  const name = nameOfDimension(ratio)
+  if (name !== null && factors.length > 0) return `Is a ${name} missing as a factor of ${what}?`
+  return null
+}
+
+/** The name of the time step, if it is in reach here and is a time. */
+function timeNameOf(q: Question): string | null {
+  const value = find(q.scope, q.timeStep)?.value
+  if (value && isQuantity(value) && (value.measure.dimension === second || value.measure.kind === "bare"))
+    return q.timeStep
+  return namesOf(q.scope, second).find(name => /^d[A-Z]?t|^step/i.test(name)) ?? null
+}
+
+/** Names of numbers in reach with a dimension, nearest first. */
+function namesOf(scope: Scope, dimension: Dimension): string[] {
+  const found: string[] = []
+  for (let at: Scope | null = scope; at; at = at.outer)
+    for (const [name, { value }] of at.names)
+      if (value.kind === "scalar" && value.measure.kind === "unit" && value.measure.dimension === dimension)
+        if (!found.includes(name)) found.push(name)
+  return found
+}
+
+const isName = (e: Expression, name: string): boolean => e.kind === "name" && e.name === name
+
+const divides = (e: Expression, name: string): boolean =>
+  mentions(
+    e,
+    one => one.kind === "binary" && one.op === "/" && mentions(one.right, inner => isName(inner, name)),
+  )
+
+const multiplies = (e: Expression, name: string): boolean =>
+  mentions(
+    e,
+    one =>
+      isName(one, name) ||
+      (one.kind === "binary" && one.op === "*" && (isName(one.left, name) || isName(one.right, name))),
+  ) && !divides(e, name)
+
+/** A factor of the expression that is a length with a direction. */
+function lengthVector(q: Question): string | null {
+  let name: string | null = null
+  mentions(q.of, e => {
+    if (e.kind !== "name") return false
+    const value = find(q.scope, e.name)?.value
+    if (value?.kind !== "vector" || value.measure.dimension !== metre) return false
+    name = e.name
+    return true
+  })
+  return name
+}

@@ -1,0 +1,27 @@
+import type { Machine } from "./machine.ts"
+import type { Value } from "./value.ts"
+import { unitOf } from "./words.ts"
+
+/** The name under which the unit of time is kept. */
+const time = "t"
+const deepest = 6
+/** A scalar of this name with the dimension of energy is a torque all the same. */
+const torqueName = /torque|moment/i
+
+/** Keeps the units of what a call of record records; the first known one of a name stays. */
+export function noteRecord(m: Machine, args: readonly Value[]): void {
+  const [t, quantities] = args
+  if (t) note(m, time, t, 0)
+  if (quantities?.kind === "record") for (const [key, value] of quantities.fields) note(m, key, value, 1)
+}
+
+function note(m: Machine, name: string, value: Value, depth: number): void {
+  if (depth > deepest) return
+  if (value.kind === "record")
+    for (const [key, field] of value.fields) note(m, `${name}.${key}`, field, depth + 1)
+  else if ((value.kind === "scalar" || value.kind === "vector") && value.measure.kind === "unit") {
+    if (m.units.has(name)) return
+    const shape = value.kind === "scalar" && torqueName.test(name) ? "vector" : value.kind
+    m.units.set(name, unitOf(value.measure, shape))
+  }
+}
