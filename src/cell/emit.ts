@@ -335,7 +335,7 @@ export function emitProgram(o: EmitOptions): string {
     }
     if (!(sign in operatorNames)) return copy(node)
     const target = unwrapped(node.left)
-    if (withoutVector(target, node.right)) {
+    if (sign !== "**" && withoutVector(target, node.right)) {
       return copy(node, child =>
         child === node.right ? noted(node, `operator ${sign}`, argument(child)) : null,
       )
@@ -403,7 +403,8 @@ export function emitProgram(o: EmitOptions): string {
       case "BinaryExpression": {
         const sign = node.operator
         if (node.left.type === "PrivateName") return copy(node)
-        if (sign in operatorNames && !withoutVector(node.left, node.right))
+        // A power is always ours: engines differ in the last bit of theirs.
+        if (sign in operatorNames && (sign === "**" || !withoutVector(node.left, node.right)))
           return operator(node, sign, node.left, node.right)
         return plainOperator(node)
       }

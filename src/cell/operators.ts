@@ -1,3 +1,4 @@
+import { math } from "../physics/math.ts"
 import { Vec3 } from "../physics/vec3.ts"
 import { OperatorError } from "./operator-error.ts"
 
@@ -35,8 +36,9 @@ export function negate(a: unknown): unknown {
   return a instanceof Vec3 ? new Vec3(-a.x, -a.y, -a.z) : -(a as number)
 }
 
-/** a to the power b, for numbers. */
+/** a to the power b, for numbers; with the bits of Math.pow of a cell, not the engine's, and a square as a product. */
 export function power(a: unknown, b: unknown): unknown {
+  if (typeof a === "number" && typeof b === "number") return b === 2 ? a * a : math.pow(a, b)
   if (a instanceof Vec3 || b instanceof Vec3) throw noPower(a instanceof Vec3)
   return (a as number) ** (b as number)
 }
