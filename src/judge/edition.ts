@@ -19,6 +19,8 @@ export interface ShelfCard {
   readonly title: string
   readonly version: number
   readonly summary: string
+  /** its place in a course; null for none */
+  readonly lesson: number | null
   readonly cells: number
   readonly blanks: number
   readonly questions: number

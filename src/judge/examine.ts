@@ -9,6 +9,7 @@ import { NoReference, programOf } from "./reference.ts"
 import { createReferences } from "./references.ts"
 import { judgeSheet } from "./sheet.ts"
 import { slipPrograms } from "./slips/programs.ts"
+import { inTurns, thrifty } from "./thrifty.ts"
 import type { JudgeTools } from "./tools.ts"
 import { variantPrograms } from "./variants.ts"
 
@@ -54,8 +55,9 @@ interface Trial {
  * none, other right ways of writing the answers pass, and no slip of the catalogue does. Never throws for what is
  * wrong with the worksheet.
  */
-export async function examineWorksheet(worksheet: Worksheet, tools: JudgeTools): Promise<Examined> {
+export async function examineWorksheet(worksheet: Worksheet, given: JudgeTools): Promise<Examined> {
   const { sheet } = worksheet
+  const tools = thrifty(given)
   let reference: Reference
   try {
     reference = await createReferences().get(worksheet, tools, ownParameters(sheet), true)
@@ -78,15 +80,14 @@ export async function examineWorksheet(worksheet: Worksheet, tools: JudgeTools):
 
   const findings: Problem[] = []
   const author = await tryOut("the author's answers", worksheet.answers)
+  tools.allow(tools.turns())
   const empty = await tryOut("empty blanks", {})
-  const variants: Trial[] = []
-  for (const { name, answers } of variantPrograms(worksheet)) variants.push(await tryOut(name, answers))
-  const slips: (Trial & { blank: string })[] = []
+  const variants = await inTurns(variantPrograms(worksheet), ({ name, answers }) => tryOut(name, answers))
   const kept = new Set(reference.slips.map(slip => `${slip.slip} ${slip.blank}`))
-  for (const program of slipPrograms(worksheet)) {
-    if (kept.has(`${program.slip} ${program.blank}`))
-      slips.push({ ...(await tryOut(program.slip, program.answers)), blank: program.blank })
-  }
+  const slips = await inTurns(
+    slipPrograms(worksheet).filter(({ slip, blank }) => kept.has(`${slip} ${blank}`)),
+    async ({ slip, blank, answers }) => ({ ...(await tryOut(slip, answers)), blank }),
+  )
 
   sheet.checks.forEach((check, i) => {
     const place = { file: worksheet.file, line: worksheet.lines[`check:${check.name}`] ?? 1, column: 1 }

@@ -8,6 +8,7 @@ import { recordingsUnlike } from "./likeness.ts"
 import { neededSeries, restrict } from "./needed.ts"
 import { slipNamed } from "./slips/catalogue.ts"
 import { slipPrograms } from "./slips/programs.ts"
+import { inTurns } from "./thrifty.ts"
 import { firstFactors, type JudgeTools, judgeSeed } from "./tools.ts"
 
 /** A reference that cannot be made: the author's own answers do not compile or do not run. */
@@ -22,6 +23,8 @@ export class NoReference extends Error {
 const patience = 3
 const leastTurns = 20_000
 const leastRecorded = 200_000
+/** A slip that runs on is cut off and has a motion; one that the cell language refuses has its own message already. */
+const cutOff = new Set(["endless-loop", "recorded-too-much"])
 /** Motions nearer than this part of the extent are the same. */
 const same = 1e-6
 /** A slip's motion is kept until it has run this many extents away. */
@@ -91,18 +94,18 @@ async function slipMotions(
       patience * right.recordings.reduce((sum, r) => sum + r.rows * r.width, 0),
     ),
   }
-  const motions: SlipMotion[] = []
-  for (const program of slipPrograms(worksheet)) {
+  const made = await inTurns(slipPrograms(worksheet), async (program): Promise<SlipMotion[]> => {
     const result = await tools.compile(programOf(worksheet, program.answers))
-    if (!result.ok) continue
+    if (!result.ok) return []
     const outcome = await tools.run({ compiled: result.compiled, parameters, seed: judgeSeed, limits })
+    if (outcome.problem !== null && !cutOff.has(outcome.problem.code)) return []
     const recordings = keptOf(worksheet, outcome.recordings, right.recordings)
-    const motion = {
-      slip: program.slip,
-      blank: program.blank,
-      hint: slipNamed(program.slip)?.hint ?? "",
-      recordings,
-    }
+    const hint = slipNamed(program.slip)?.hint ?? ""
+    return [{ slip: program.slip, blank: program.blank, hint, recordings }]
+  })
+  const motions: SlipMotion[] = []
+  for (const motion of made.flat()) {
+    const { recordings } = motion
     const changes = recordings.length > 0 && !alike(recordings, right.recordings, right.recordings)
     if (changes && !motions.some(other => alike(other.recordings, recordings, right.recordings)))
       motions.push(motion)

@@ -9,7 +9,7 @@ export interface Track {
   readonly dim: number
   /** time derivative at each row, for the cubic between rows */
   readonly slopes: Float64Array
-  /** 1 where the curve has a corner: next to it only straight lines are honest */
+  /** 1 where the curve has a corner or rows are unevenly spaced: next to it only straight lines are honest */
   readonly corners: Uint8Array
 }
 
@@ -26,9 +26,20 @@ export function columnsOf(recording: Recording, path: string): { column: number;
   return null
 }
 
+/** Tracks already read; a recording never changes, and one is compared many times. */
+const read = new WeakMap<Recording, Map<string, Track | null>>()
+
 /** Reads a series out of a recording; null when it is not there or has no row. Of rows at one instant the last counts. */
 export function trackOf(recording: Recording | undefined, path: string): Track | null {
   if (recording === undefined || recording.rows === 0) return null
+  let tracks = read.get(recording)
+  if (tracks === undefined) read.set(recording, (tracks = new Map()))
+  let track = tracks.get(path)
+  if (track === undefined) tracks.set(path, (track = readTrack(recording, path)))
+  return track
+}
+
+function readTrack(recording: Recording, path: string): Track | null {
   const found = columnsOf(recording, path)
   if (found === null) return null
   const { column, dim } = found
@@ -57,6 +68,8 @@ export function makeTrack(times: Float64Array, values: Float64Array, dim: number
 
 /** A second difference this many times its neighbours' is a corner, not a curve. */
 const cornerRatio = 4
+/** Rows further from equal spacing than this were thinned out, for straight lines between them. */
+const evenRatio = 1.5
 
 function bendAndSlope(
   times: Float64Array,
@@ -83,6 +96,7 @@ function bendAndSlope(
     if (Math.abs(bends[i]!) > cornerRatio * around && Math.abs(bends[i]!) > 1e-3 * largest) corners[i] = 1
     const before = times[i]! - times[i - 1]!
     const after = times[i + 1]! - times[i]!
+    if (after > evenRatio * before || before > evenRatio * after) corners[i] = 1
     slopes[i * dim + k] = (chord(i - 1) * after + chord(i) * before) / (before + after)
   }
   slopes[k] = n > 2 ? 2 * chord(0) - slopes[dim + k]! : chord(0)

@@ -1,4 +1,4 @@
-import { floorPulls, frictionWithoutContact, springWithoutRestLength } from "./contact.ts"
+import { comparisonTurned, floorPulls, frictionWithoutContact, springWithoutRestLength } from "./contact.ts"
 import { frictionAlongVelocity, frictionFromWeight } from "./friction.ts"
 import { damperSignTurned, frictionWithMotion, signTurned, springSignTurned } from "./signs.ts"
 import type { Slip } from "./slip.ts"
@@ -63,6 +63,7 @@ export const catalogue: readonly Slip[] = [
   magnitudeForVector,
   directionMissing,
   signTurned,
+  comparisonTurned,
   termMissing,
   factorMissing,
   factorLost,

@@ -26,20 +26,35 @@ function unclipped(script: Script): Edit[] {
   })
 }
 
+/** The blank speaks of a push: of a spring, a squeeze, a force. */
+const aboutPush = (script: Script, roles: Roles): boolean =>
+  !nodesIn(script, "VariableName").some(
+    node => roles.role(textOf(script, node)) === "friction coefficient",
+  ) &&
+  nodesIn(script, "VariableName", "VariableDefinition").some(node =>
+    ["stiffness", "force", "damping"].includes(roles.role(textOf(script, node))),
+  )
+
 export const floorPulls: Slip = {
   name: "floor-pulls",
   hint: "A thing that is only touched can push but not hold. Follow its force through the end of the contact, and through the time when nothing touches.",
   teacher: "A one-sided contact acts both ways: it pulls, or acts without touching.",
-  make: (script, roles) => [
-    ...unclipped(script).map(edit => [edit]),
-    ...choicesIn(script)
-      .filter(choice => !aboutFriction(script, roles, choice) && choice.otherwise === null)
-      .map(choice => [setsToZero(script, choice) ? replace(choice.node, "") : always(script, choice)]),
-    ...choicesIn(script)
-      .filter(choice => !aboutFriction(script, roles, choice) && choice.otherwise !== null)
-      .flatMap(choice => [[always(script, choice)], [keepOnly(script, choice.node, choice.otherwise!)]]),
-    ...wrongSides(script),
-  ],
+  make: (script, roles) =>
+    !aboutPush(script, roles)
+      ? []
+      : [
+          ...unclipped(script).map(edit => [edit]),
+          ...choicesIn(script)
+            .filter(choice => !aboutFriction(script, roles, choice) && choice.otherwise === null)
+            .map(choice => [setsToZero(script, choice) ? replace(choice.node, "") : always(script, choice)]),
+          ...choicesIn(script)
+            .filter(choice => !aboutFriction(script, roles, choice) && choice.otherwise !== null)
+            .flatMap(choice => [
+              [always(script, choice)],
+              [keepOnly(script, choice.node, choice.otherwise!)],
+            ]),
+          ...turnedComparisons(script),
+        ],
 }
 
 /** `if (push < 0) push = 0`: the choice itself is the one-sidedness. */
@@ -47,13 +62,20 @@ const setsToZero = (script: Script, choice: Choice): boolean =>
   /=\s*(0|vec3\(0,\s*0,\s*0\))\s*;?\s*}?\s*$/.test(textOf(script, choice.then))
 
 /** A condition that compares a value with zero, read the wrong way round. */
-function wrongSides(script: Script): Edit[][] {
+function turnedComparisons(script: Script): Edit[][] {
   return choicesIn(script).flatMap(choice => {
     const binary = binaryOf(script, bare(choice.condition))
     if (binary === null || !/^[<>]=?$/.test(binary.sign)) return []
     const turned = binary.sign.replace(/[<>]/, sign => (sign === "<" ? ">" : "<"))
     return [[replace(binary.operator, turned)]]
   })
+}
+
+export const comparisonTurned: Slip = {
+  name: "comparison-turned",
+  hint: "Say your condition in words, and for which instants of the motion it is true. Is it true when it should be?",
+  teacher: "A comparison is turned round, so that a branch is taken in just the wrong cases.",
+  make: script => turnedComparisons(script),
 }
 
 export const frictionWithoutContact: Slip = {
@@ -70,8 +92,12 @@ export const springWithoutRestLength: Slip = {
   name: "spring-without-rest-length",
   hint: "A spring at its rest length does nothing. Is the length in your line how long the spring is, or how much longer than at rest?",
   teacher: "The spring's whole length stands where its change of length belongs.",
-  make: (script, roles) => [...wholeLengths(script, roles), ...namedChanges(script, roles)],
+  make: (script, roles) =>
+    aboutSpring(script, roles) ? [...wholeLengths(script, roles), ...namedChanges(script, roles)] : [],
 }
+
+const aboutSpring = (script: Script, roles: Roles): boolean =>
+  nodesIn(script, "VariableName").some(node => roles.role(textOf(script, node)) === "stiffness")
 
 /** (length − rest) in the blank becomes the length. */
 function wholeLengths(script: Script, roles: Roles): Edit[][] {

@@ -29,7 +29,7 @@ export const forceMissing: Slip = {
   teacher: "One of several forces was left out.",
   make: (script, roles) => [
     ...openSums(script).flatMap(({ node, indices }) =>
-      indices
+      (indices.length > 1 ? indices : [])
         .filter(i => aboutForces(script, roles, termsOf(script, node)[i]!.node))
         .map(i => [withoutTerm(script, node, i)]),
     ),
