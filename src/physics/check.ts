@@ -140,7 +140,7 @@ export function unknownKind(value: unknown, what: string, kinds: readonly string
   const given = typeof value === "object" && value !== null ? (value as { kind?: unknown }).kind : value
   const near = typeof given === "string" ? nearest(given, kinds) : undefined
   return new PhysicsError(
-    "unknown-kind",
+    "unknown-choice",
     `There is no ${what} of kind "${String(given)}".`,
     near === undefined ? `The kinds are ${kinds.join(", ")}.` : `Did you mean "${near}"?`,
     value,

@@ -9,7 +9,7 @@ export const physicsProblemCodes = [
   "not-positive",
   "out-of-range",
   "too-many-steps",
-  "unknown-kind",
+  "unknown-choice",
   "unknown-option",
   "vector-as-number",
   "wrong-argument-count",

@@ -139,8 +139,8 @@ export class Vec3 {
  */
 export function vec3(x: number, y: number, z: number): Vec3 {
   if (arguments.length !== 3) wrongCount("vec3", 3, arguments.length)
-  if (x - x === 0 && y - y === 0 && z - z === 0 && typeof x === "number" && typeof y === "number") {
-    if (typeof z === "number") return new Vec3(x, y, z)
+  if (typeof x === "number" && typeof y === "number" && typeof z === "number") {
+    if (Number.isFinite(x) && Number.isFinite(y) && Number.isFinite(z)) return new Vec3(x, y, z)
   }
   return new Vec3(checkedNumber(x, "x"), checkedNumber(y, "y"), checkedNumber(z, "z"))
 }

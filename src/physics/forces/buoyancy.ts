@@ -49,7 +49,7 @@ export type FloatingShape =
  * @param shape { kind: "box", length, width, height }, { kind: "uprightCylinder", radius, height } or { kind: "sphere", radius }
  * @param depth of the lowest point below the surface, m; negative while the body is in the air
  * @returns the displaced volume, m³
- * @throws not-positive, unknown-kind, not-a-number, not-finite, wrong-argument-count
+ * @throws not-positive, unknown-choice, not-a-number, not-finite, wrong-argument-count
  * @source spherical segment: Archimedes, On the Sphere and Cylinder, book II, prop. 2
  * @example
  * immersedVolume({ kind: "box", length: 2, width: 1, height: 0.5 }, 0.25) // 0.5

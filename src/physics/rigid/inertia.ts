@@ -40,7 +40,7 @@ const kinds = ["solidSphere", "sphericalShell", "solidCylinder", "disc", "hoop",
  * @param shape { kind, mass, … }: solidSphere, sphericalShell, disc, hoop with radius; solidCylinder with radius, length;
  *   rod with length; box with length, height, width; pointPair with otherMass, length
  * @returns the moments in kg m², as a vector
- * @throws unknown-kind, not-positive, missing-option, not-a-number, not-finite, wrong-argument-count
+ * @throws unknown-choice, not-positive, missing-option, not-a-number, not-finite, wrong-argument-count
  * @source integrals of r² dm over the shapes, tabulated in any handbook of mechanics (from memory)
  * @example
  * momentsOfInertia({ kind: "disc", mass: 2, radius: 3 }).toString() // "(4.5, 4.5, 9)"

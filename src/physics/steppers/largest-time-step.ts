@@ -21,7 +21,7 @@ export interface LargestTimeStepOptions {
  *
  * @param options stiffness, mass; dampingCoefficient, stepper
  * @returns the limit of Δt in s
- * @throws not-positive, out-of-range, unknown-kind, unknown-option, missing-option, not-a-number, not-finite, wrong-argument-count
+ * @throws not-positive, out-of-range, unknown-choice, unknown-option, missing-option, not-a-number, not-finite, wrong-argument-count
  * @source Phys. Lett. A 371, 360 (2007), arXiv:0705.4523 for ω Δt < 2; with damping by the Schur–Cohn conditions on one step
  * @example
  * largestTimeStep({ stiffness: 400, mass: 1 }) // 0.1
