@@ -1,10 +1,13 @@
 import type { RunOutcome, RunRequest } from "../../../src/run/contract.ts"
+import { openCage } from "../../../src/run/page/cage.ts"
 import { createPageRunner } from "../../../src/run/page/runner.ts"
+import { bitsOf } from "../support/bits.ts"
 
 declare global {
   interface Window {
     pageRunner: ReturnType<typeof createPageRunner>
     runPlain(request: RunRequest): Promise<PlainOutcome>
+    askFromCage(code: string): Promise<unknown>
   }
 }
 
@@ -16,14 +19,18 @@ export type PlainOutcome = Omit<RunOutcome, "recordings"> & {
 window.pageRunner = createPageRunner()
 window.runPlain = async request => {
   const outcome = await window.pageRunner.run(request)
-  return {
-    ...outcome,
-    recordings: outcome.recordings.map(({ cell, rows, width, data }) => ({
-      cell,
-      rows,
-      bits: Array.from(new BigUint64Array(data.buffer, data.byteOffset, rows * width), word =>
-        word.toString(16).padStart(16, "0"),
-      ).join(""),
-    })),
-  }
+  const recordings = outcome.recordings.map(r => ({ cell: r.cell, rows: r.rows, bits: bitsOf(r) }))
+  return { ...outcome, recordings }
 }
+
+/** What a worker in a cage answers when it is any program at all, here one that finds out what it can reach. */
+window.askFromCage = code =>
+  new Promise((resolve, reject) => {
+    const place = openCage(code, {
+      heard(answer) {
+        place.kill()
+        resolve(answer)
+      },
+      gone: () => reject(new Error("the worker in the cage did not start")),
+    })
+  })
