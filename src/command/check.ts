@@ -109,7 +109,26 @@ function asText(report: Report): string {
   return [head, ...marginLines(report), ...found, isSound(report) ? "Sound." : "Not sound."].join("\n")
 }
 
-/** For each check, how far the nearest right answer and the nearest slip lie from its bound. */
-function marginLines(_report: Report): string[] {
-  return []
+/** For each check, how far the furthest accepted answer and the nearest slip lie from its bound; then the slips. */
+function marginLines({ examined }: Report): string[] {
+  if (examined === null) return []
+  const times = (ratio: number): string => (ratio < 0.001 ? "0" : ratio.toPrecision(2).replace(/e\+?/, "e"))
+  const lines = examined.checks.map(item => {
+    const accepted = item.nearestAccepted
+    const slip = item.nearestSlip
+    return [
+      `  ${item.name}: ${count(item.points, "point")}; ${item.tolerance}`,
+      accepted &&
+        `    accepted furthest out: ${accepted.name}, at ${times(accepted.ratio)} of what is allowed`,
+      slip && `    refused nearest: ${slip.name}, at ${times(slip.ratio)} times what is allowed`,
+    ]
+      .filter(Boolean)
+      .join("\n")
+  })
+  const named = examined.slips.filter(slip => slip.named).length
+  const total = examined.slips.length
+  return [
+    ...lines,
+    `  ${count(total, "slip")} tried: all refused but ${total - examined.slips.filter(s => s.refusedBy.length > 0).length}, ${named} named rightly.`,
+  ]
 }

@@ -80,6 +80,7 @@ function cardOf(sheet: StudentSheet, recordings: readonly Recording[]): ShelfCar
     title: sheet.title,
     version: sheet.version,
     summary: sheet.summary,
+    lesson: sheet.lesson,
     cells: sheet.cells.length,
     blanks: sheet.cells.flatMap(cell => cell.segments).filter(segment => segment.kind === "blank").length,
     questions: sheet.questions.length,
@@ -132,4 +133,10 @@ function lineInFile(worksheet: Worksheet, name: string, line: number): number {
     shown = last
   }
   return cell.line + line - 1 + extra
+}
+
+/** The order of a shelf: by lesson, those without one last, then as they came. */
+export function inCourse(cards: readonly ShelfCard[]): ShelfCard[] {
+  const place = (card: ShelfCard): number => card.lesson ?? Number.POSITIVE_INFINITY
+  return [...cards].sort((a, b) => (place(a) === place(b) ? 0 : place(a) - place(b)))
 }

@@ -3,7 +3,7 @@ import { join, resolve } from "node:path"
 import type { Problem } from "../cell/problem.ts"
 import type { Shelf } from "../judge/edition.ts"
 import type { Asked, CommandSpec } from "./asked.ts"
-import { type MadeEdition, makeEdition } from "./edition.ts"
+import { inCourse, type MadeEdition, makeEdition } from "./edition.ts"
 import { fileProblem, readWorksheet, writeWhole } from "./files.ts"
 import type { ExitCode } from "./main.ts"
 import { picturesOf } from "./pictures.ts"
@@ -98,7 +98,7 @@ function writeFolder(page: string, folder: string, made: readonly MadeEdition[],
   for (const name of readdirSync(page)) cpSync(join(page, name), join(folder, name), { recursive: true })
   for (const { edition } of made)
     writeWhole(join(folder, "data", `${edition.sheet.id}.json`), JSON.stringify(edition))
-  const shelf: Shelf = { format: "deltasheet-shelf/1", title, cards: made.map(({ card }) => card) }
+  const shelf: Shelf = { format: "deltasheet-shelf/1", title, cards: inCourse(made.map(({ card }) => card)) }
   writeWhole(join(folder, "data", "shelf.json"), JSON.stringify(shelf))
 }
 

@@ -6,7 +6,7 @@ import type { Problem } from "../cell/problem.ts"
 import type { Shelf, ShelfCard } from "../judge/edition.ts"
 import type { Worksheet } from "../worksheet/index.ts"
 import type { Asked, CommandSpec } from "./asked.ts"
-import { type Made, makeEdition, prepareSheet } from "./edition.ts"
+import { inCourse, type Made, makeEdition, prepareSheet } from "./edition.ts"
 import { fileProblem, readWorksheet, writeWhole } from "./files.ts"
 import type { ExitCode } from "./main.ts"
 import { picturesOf } from "./pictures.ts"
@@ -130,7 +130,10 @@ function createLibrary(paths: readonly string[], tools: Tools, cache: string): L
         if (!result.ok) problems.push(...result.problems)
         else if ("made" in result) cards.push(result.made.card)
       }
-      return { shelf: { format: "deltasheet-shelf/1", title: "Worksheets", cards }, problems }
+      return {
+        shelf: { format: "deltasheet-shelf/1", title: "Worksheets", cards: inCourse(cards) },
+        problems,
+      }
     },
     async edition(id) {
       for (const item of read()) {

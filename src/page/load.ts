@@ -17,6 +17,7 @@ const shelfSchema = v.object({
       title: v.string(),
       version: v.number(),
       summary: v.string(),
+      lesson: v.nullable(v.number()),
       cells: v.number(),
       blanks: v.number(),
       questions: v.number(),

@@ -133,6 +133,8 @@ export interface StudentSheet {
   /** digest of the task (id, version, parameters, given lines, blank and question names), not of prose or answers */
   readonly digest: string
   readonly summary: string
+  /** its place in a course: the shelf shows the lowest first; null for none */
+  readonly lesson: number | null
   readonly timeStep: string
   readonly parameters: readonly Parameter[]
   readonly blocks: readonly Block[]

@@ -87,11 +87,13 @@ export function parseWorksheet(text: string, file: string): ParseResult {
   crossCheck(findings, draft, parameters)
   if (front === null || findings.problems.length > 0) return { ok: false, problems: findings.problems }
   const { title, id, version, summary, timeStep } = front.value
+  const lesson = front.value.lesson ?? null
   const task: Omit<StudentSheet, "digest"> = {
     id,
     title,
     version,
     summary,
+    lesson,
     timeStep,
     parameters,
     blocks: draft.blocks,

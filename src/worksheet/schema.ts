@@ -40,6 +40,9 @@ export const frontMatterSchema = mapping({
   ),
   summary: v.optional(text, ""),
   timeStep: v.optional(name, "dt"),
+  lesson: v.optional(
+    v.pipe(v.number(), v.integer("=The lesson is a whole number."), v.minValue(1, "=Lessons count from 1.")),
+  ),
   parameters: v.optional(
     v.record(
       name,

@@ -23,6 +23,7 @@ export function sheetOf(
     version: 1,
     digest: "",
     summary: "",
+    lesson: null,
     timeStep: "dt",
     parameters,
     blocks: [],
