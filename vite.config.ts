@@ -29,7 +29,7 @@ export default defineConfig({
       configResolved(config) {
         outDir = resolve(config.root, config.build.outDir)
       },
-      closeBundle() {
+      writeBundle() {
         writeProblemPages(join(outDir, "problems"), readFileSync(join(page, "tokens.css"), "utf8"))
       },
     },

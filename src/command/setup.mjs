@@ -71,8 +71,13 @@ export async function build({ force = false } = {}) {
     writeFileSync(join(next, "stamp"), stamp)
     rmSync(join(root, "dist"), { recursive: true, force: true })
     renameSync(next, join(root, "dist"))
-  } finally {
+  } catch (cause) {
+    console.error(`The build failed: ${cause instanceof Error ? cause.message : cause}`)
+    console.error(
+      "Nothing was replaced. If the sources were not changed by hand, run “npm ci” and try again.",
+    )
     rmSync(next, { recursive: true, force: true })
+    process.exit(2)
   }
 }
 
