@@ -55,7 +55,7 @@ export async function serve(asked: Asked, home: string): Promise<ExitCode> {
     )
     return 2
   }
-  const tools = createTools(join(home, "dist", "runner.js"), 1)
+  const tools = createTools(join(home, "dist", "runner.js"), 2)
   const library = createLibrary(paths, tools, join(home, "dist", "made"))
   const page = join(home, "dist", "page")
   const server = createServer((request, response) => {
@@ -64,6 +64,8 @@ export async function serve(asked: Asked, home: string): Promise<ExitCode> {
       response.end("The page could not be made. Look at the terminal.")
     })
   })
+  const shelf = await library.shelf()
+  for (const problem of shelf.problems) err(sayProblem(problem))
   const address = await listen(server, port, wished === undefined)
   if (address === null) {
     err(
@@ -81,8 +83,6 @@ export async function serve(asked: Asked, home: string): Promise<ExitCode> {
     out(
       `Deltasheet is at ${address}\nIt shows ${paths.map(path => relativeTo(home, path)).join(", ")}; save a file and reload the page. Ctrl-C ends it.`,
     )
-  const shelf = await library.shelf()
-  for (const problem of shelf.problems) err(sayProblem(problem))
   // so that the first student to open a sheet does not wait for its reference
   void (async () => {
     for (const card of shelf.shelf.cards) await library.edition(card.id)
@@ -125,8 +125,10 @@ function createLibrary(paths: readonly string[], tools: Tools, cache: string): L
     async shelf() {
       const problems: Problem[] = []
       const cards: ShelfCard[] = []
-      for (const item of read()) {
-        const result = item.ok ? await prepared(item.value, item.text ?? "") : item
+      const results = await Promise.all(
+        read().map(item => (item.ok ? prepared(item.value, item.text ?? "") : item)),
+      )
+      for (const result of results) {
         if (!result.ok) problems.push(...result.problems)
         else if ("made" in result) cards.push(result.made.card)
       }
