@@ -84,6 +84,18 @@ function stepsOf(outcome: RunOutcome): number {
   return rows > 0 ? rows : outcome.turns
 }
 
+/** Blanks that hold what the student found there, or nothing: no verdict is due on them yet. */
+export function untouched(edition: Edition, typed: Readonly<Record<string, string>>): ReadonlySet<string> {
+  const names = new Set<string>()
+  for (const cell of edition.sheet.cells)
+    for (const segment of cell.segments) {
+      if (segment.kind !== "blank") continue
+      const text = typed[segment.name] ?? segment.starter
+      if (text.trim() === "" || text === segment.starter) names.add(segment.name)
+    }
+  return names
+}
+
 /** The texts of all blanks: what was typed, else the starter. */
 export function textsOf(edition: Edition, typed: Readonly<Record<string, string>>): Record<string, string> {
   const texts: Record<string, string> = {}
@@ -179,10 +191,16 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     running.value = false
     if (outcome.problem) {
       if (mine !== change) return
+      const problem = outcome.problem
+      // a program that stopped before it recorded anything leaves the last motion to look at
+      const nothing = outcome.recordings.every(recording => recording.rows === 0)
       complain(mine, () => {
-        show(outcome)
-        problems.value = [outcome.problem!]
-        state.value = { kind: "stopped", problem: outcome.problem! }
+        if (nothing) output.value = outcome.output
+        else show(outcome)
+        const empty = problem.code === "empty-blank"
+        problems.value = empty ? [] : [problem]
+        if (empty) state.value = { kind: "waits", blank: problem.where?.blank ?? "" }
+        else state.value = { kind: "stopped", problem, older: nothing && recordings.value.length > 0 }
         judging.ask()
       })
     } else {

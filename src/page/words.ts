@@ -6,9 +6,15 @@ export type RunState =
   | { readonly kind: "opening" }
   | { readonly kind: "compiler" }
   | { readonly kind: "running" }
+  /** a blank that the program needs is still empty */
+  | { readonly kind: "waits"; readonly blank: string }
   | { readonly kind: "not-compiled" }
   | { readonly kind: "ran"; readonly steps: number; readonly milliseconds: number }
-  | { readonly kind: "stopped"; readonly problem: Problem }
+  | {
+      readonly kind: "stopped"
+      readonly problem: Problem /** the motion shown is of an earlier run */
+      readonly older: boolean
+    }
 
 /** A whole number with a narrow space between groups of three, as ISO 80000-1 sets it. */
 export function grouped(n: number): string {
@@ -27,6 +33,8 @@ export function stateWords(state: RunState): string {
       return "fetching the compiler, once"
     case "running":
       return "running"
+    case "waits":
+      return state.blank === "" ? "waits for an empty blank" : `waits for the blank “${state.blank}”`
     case "not-compiled":
       return "not run: a line cannot be read yet"
     case "ran": {
@@ -34,13 +42,19 @@ export function stateWords(state: RunState): string {
       const time = ms < 1 ? "under 1\u202fms" : `${ms < 10 ? ms.toFixed(1) : grouped(ms)}\u202fms`
       return `run: ${plural(state.steps, "step")} in ${time}`
     }
-    case "stopped":
-      return `stopped: ${lowerFirst(state.problem.text)}`
+    case "stopped": {
+      const { code, where } = state.problem
+      const line = where ? ` at line ${where.line}` : ""
+      const what =
+        code === "endless-loop" && where
+          ? `stopped: the loop${line} never ends`
+          : code === "stopped"
+            ? "stopped, as you asked"
+            : `stopped${line}`
+      return state.older ? `${what}; shown is the run before` : what
+    }
   }
 }
-
-const lowerFirst = (text: string): string =>
-  /^(The|A|An|In|This|No|It|Here|Line)\b/.test(text) ? text[0]!.toLowerCase() + text.slice(1) : text
 
 export function verdictWords(verdict: Verdict): string {
   switch (verdict) {

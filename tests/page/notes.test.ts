@@ -24,9 +24,11 @@ const standing = (checks: CheckResult[], current = true) => ({
   current,
 })
 
+const none = new Set<string>()
+
 describe("notes in the margin", () => {
   it("a verdict stands beside the blank that it speaks of", () => {
-    const [note] = notesFor(cell, sheet.checks, [], standing([result({})]), null)
+    const [note] = notesFor(cell, sheet.checks, [], standing([result({})]), null, none)
     expect(note?.anchor).toEqual({ kind: "blank", name: "update" })
   })
   it("a recognised slip stands beside the blank it was made in", () => {
@@ -36,7 +38,14 @@ describe("notes in the margin", () => {
       runs: [],
       slips: [{ slip: "sign-turned", blank: "net", hint: "", recordings: [] }],
     }
-    const [note] = notesFor(cell, sheet.checks, [], standing([result({ slip: "sign-turned" })]), reference)
+    const [note] = notesFor(
+      cell,
+      sheet.checks,
+      [],
+      standing([result({ slip: "sign-turned" })]),
+      reference,
+      none,
+    )
     expect(note?.anchor).toEqual({ kind: "blank", name: "net" })
   })
   it("what stops a program comes first, at its line, and is not said twice", () => {
@@ -47,11 +56,19 @@ describe("notes in the margin", () => {
       [problem],
       standing([result({ verdict: "could not run" })]),
       null,
+      none,
     )
     expect(notes.map(note => note.anchor)).toEqual([{ kind: "line", line: 4 }])
   })
   it("a verdict over an older text says that it is", () => {
-    expect(notesFor(cell, sheet.checks, [], standing([result({})], false), null)[0]?.stale).toBe(true)
+    expect(notesFor(cell, sheet.checks, [], standing([result({})], false), null, none)[0]?.stale).toBe(true)
+  })
+  it("nothing is held against a blank that nobody has written in", () => {
+    const empty = new Set(["update"])
+    expect(notesFor(cell, sheet.checks, [], standing([result({})]), null, empty)).toEqual([])
+    expect(
+      notesFor(cell, sheet.checks, [], standing([result({ verdict: "met" })]), null, empty),
+    ).toHaveLength(1)
   })
   it("notes never overlap and none stands above its place", () => {
     const notes = [
@@ -114,6 +131,15 @@ describe("words", () => {
   })
   it("groups of three digits stand apart, as ISO 80000-1 sets them", () => {
     expect([7, 1000, 1234567].map(grouped)).toEqual(["7", "1\u202f000", "1\u202f234\u202f567"])
+  })
+  it("says where a program stopped, and when the picture is older", () => {
+    const problem = { code: "endless-loop", text: "", todo: "", where: { line: 16, column: 3 } }
+    expect(stateWords({ kind: "stopped", problem, older: false })).toBe(
+      "stopped: the loop at line 16 never ends",
+    )
+    expect(stateWords({ kind: "stopped", problem: { ...problem, code: "x" }, older: true })).toBe(
+      "stopped at line 16; shown is the run before",
+    )
   })
   it("says the state in words", () => {
     expect(stateWords({ kind: "ran", steps: 1000, milliseconds: 2 })).toBe(

@@ -1,7 +1,8 @@
 import { useState } from "preact/hooks"
 import { Bench } from "../bench/Bench.tsx"
-import type { Session } from "../session.ts"
+import { type Session, untouched } from "../session.ts"
 import { stateWords } from "../words.ts"
+import { notesFor } from "./notes.ts"
 
 const key = "deltasheet/bench-folded"
 
@@ -11,6 +12,25 @@ function recallFolded(): boolean {
   } catch {
     return false
   }
+}
+
+/** Instants at which this cell's motion leaves the reference, as far as a verdict is due. */
+function departuresOf(session: Session, name: string): readonly number[] {
+  const standing = session.standing.value
+  const cell = session.edition.sheet.cells.find(candidate => candidate.name === name)
+  if (!standing?.current || !cell || session.varied.value) return []
+  const notes = notesFor(
+    cell,
+    session.edition.sheet.checks,
+    [],
+    standing,
+    session.reference,
+    untouched(session.edition, session.keeper.answers.value),
+  )
+  const shown = new Set(notes.map(note => note.key))
+  return standing.judgement.checks.flatMap(check =>
+    shown.has(check.name) && check.departsAt !== null ? [check.departsAt] : [],
+  )
 }
 
 /** The right half; on a narrow page a plate at the foot, which stays folded or open as it was left. */
@@ -25,10 +45,7 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
     }
   }
   const state = stateWords(session.state.value)
-  const standing = session.standing.value
-  const departures = (standing?.current ? standing.judgement.checks : [])
-    .map(check => check.departsAt)
-    .filter(at => at !== null)
+  const departures = departuresOf(session, cell)
   return (
     <section class={folded ? "bench-side folded" : "bench-side"} id="bench" aria-label="Bench" tabIndex={-1}>
       <button

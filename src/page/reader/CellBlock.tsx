@@ -5,7 +5,7 @@ import type { CellSource } from "../../cell/contract.ts"
 import { setListing } from "../editor/listing.ts"
 import { createListingEditor, placeTexts, topOfBlank, topOfLine } from "../editor/listingEditor.ts"
 import { setWrong } from "../editor/wrong.ts"
-import { type Session, textsOf } from "../session.ts"
+import { type Session, textsOf, untouched } from "../session.ts"
 import { plural } from "../words.ts"
 import { Checks } from "./Checks.tsx"
 import { Earlier } from "./Earlier.tsx"
@@ -84,6 +84,7 @@ export function CellBlock(props: {
       session.problems.value,
       session.standing.value,
       session.reference,
+      untouched(session.edition, session.keeper.answers.value),
     ),
   ).value
   const topOf = (anchor: Anchor): number => {
@@ -148,7 +149,7 @@ export function CellBlock(props: {
           />
         ))}
       </div>
-      <Checks checks={checks} standing={session.standing.value} />
+      <Checks cell={cell} checks={checks} session={session} />
     </section>
   )
 }

@@ -1,17 +1,25 @@
+import type { CellSource } from "../../cell/contract.ts"
 import type { Check } from "../../worksheet/contract.ts"
-import type { Standing } from "../session.ts"
+import { type Session, untouched } from "../session.ts"
 import { plural, pointsWords, verdictWords } from "../words.ts"
+import { blankOf } from "./notes.ts"
 import { VerdictMark } from "./VerdictMark.tsx"
 
 /** What will be looked at in a cell, with points, and what came of it. */
-export function Checks({ checks, standing }: { checks: readonly Check[]; standing: Standing | null }) {
+export function Checks(props: { cell: CellSource; checks: readonly Check[]; session: Session }) {
+  const { cell, checks, session } = props
   if (checks.length === 0) return null
+  const standing = session.standing.value
+  const empty = untouched(session.edition, session.keeper.answers.value)
   return (
     <div class="checks">
       <p class="checks-title caps">What will be looked at</p>
       <ul>
         {checks.map(check => {
-          const result = standing?.judgement.checks.find(candidate => candidate.name === check.name) ?? null
+          const found = standing?.judgement.checks.find(candidate => candidate.name === check.name) ?? null
+          const blank = blankOf(cell, check, found, session.reference)
+          const due = found?.verdict === "met" || blank === null || !empty.has(blank)
+          const result = due ? found : null
           return (
             <li key={check.name} class={standing && !standing.current ? "check stale" : "check"}>
               <VerdictMark verdict={result?.verdict ?? null} />

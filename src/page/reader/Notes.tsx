@@ -3,6 +3,9 @@ import { verdictWords } from "../words.ts"
 import { type Anchor, type Note, stackNotes } from "./notes.ts"
 import { VerdictMark } from "./VerdictMark.tsx"
 
+/** An equals sign stays with what stands round it. */
+const unbroken = (text: string): string => text.replace(/ ([=<>≤≥]) /g, "\u00a0$1\u00a0")
+
 /** Notes beside a listing. Where there is a margin each stands at the height of what it speaks of. */
 export function Notes(props: {
   notes: readonly Note[]
@@ -44,7 +47,7 @@ export function Notes(props: {
             <span>{note.head}</span>
             {note.tone !== "problem" && <span class="note-verdict">{verdictWords(note.tone)}</span>}
           </p>
-          <p class="note-text">{note.text}</p>
+          <p class="note-text">{unbroken(note.text)}</p>
           {note.todo !== "" && <p class="note-todo">{note.todo}</p>}
           {note.stale && <p class="note-todo">Said of the text before your last change.</p>}
         </li>

@@ -40,13 +40,18 @@ export function blankOf(
   return blanks[0] ?? null
 }
 
-/** All notes beside one listing: what stops it first, then what the judge saw. */
+/**
+ * All notes beside one listing: what stops it first, then what the judge saw.
+ *
+ * @param untouched blanks that nobody has written in: what is missing there is no news
+ */
 export function notesFor(
   cell: CellSource,
   checks: readonly Check[],
   problems: readonly Problem[],
   standing: Standing | null,
   reference: Reference | null,
+  untouched: ReadonlySet<string>,
 ): readonly Note[] {
   const here = problems.filter(problem => problem.where?.cell === cell.name)
   const stops = here.map((problem, i): Note => {
@@ -68,6 +73,7 @@ export function notesFor(
       if (!standing || !result) return []
       if (result.verdict === "could not run" && problems.length > 0) return []
       const blank = blankOf(cell, check, result, reference)
+      if (blank !== null && untouched.has(blank) && result.verdict !== "met") return []
       return [
         {
           key: check.name,
