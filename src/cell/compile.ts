@@ -1,6 +1,14 @@
 import type { Compiled, CompileResult, Program, TypeStripper } from "./contract.ts"
 import { harmlessText } from "./harden-text.ts"
-import { type Lowered, lowerRead, type Read, type ReadResult, readProgram, tooDeep } from "./lower.ts"
+import {
+  type Lowered,
+  type LowerOptions,
+  lowerRead,
+  type Read,
+  type ReadResult,
+  readProgram,
+  tooDeep,
+} from "./lower.ts"
 import type { Problem } from "./problem.ts"
 import { problemAt } from "./problems.ts"
 
@@ -12,7 +20,7 @@ export type LowerResult =
  * The part of compiling that needs nothing from outside: operators as calls, loops guarded, names handed in. What
  * comes out is TypeScript still.
  */
-export function lower(program: Program, options: { readonly trace: boolean }): LowerResult {
+export function lower(program: Program, options: LowerOptions): LowerResult {
   const result = readProgram(program)
   if (!result.ok) return result
   return { ok: true, lowered: lowerRead(result.read, options) }

@@ -1,14 +1,16 @@
 import type { File, Statement } from "@babel/types"
 import type { Compiled, Program } from "./contract.ts"
-import { emitProgram, type Hidden } from "./emit.ts"
+import type { Hidden } from "./emit/emitter.ts"
+import { emitProgram } from "./emit/program.ts"
 import { fitProblems } from "./fit.ts"
-import { inferKinds, type Kinds } from "./infer.ts"
+import { ANY, inferKinds, type Kinds } from "./infer.ts"
 import { misplaced } from "./misplaced.ts"
 import { knownNames } from "./names.ts"
 import type { Problem } from "./problem.ts"
 import { type Scopes, scopesOf } from "./scopes.ts"
 import { parseText } from "./syntax.ts"
 import { brokenCharacter, syntaxProblem } from "./syntax-words.ts"
+import { chooseSplit } from "./vectors/split.ts"
 
 export type Site = Compiled["sites"][number]
 
@@ -69,6 +71,11 @@ export function checkBlanks(program: Program): Problem[] {
     : result.problems.filter(p => p.code === "blank-reaches-out" || p.code === "cell-not-whole")
 }
 
+export interface LowerOptions {
+  readonly trace: boolean
+  readonly blind?: boolean
+}
+
 export interface Lowered {
   /** TypeScript still: what the stripper gets */
   readonly text: string
@@ -78,25 +85,33 @@ export interface Lowered {
 /**
  * The program with its operators as calls, its loops guarded and its names handed in, still with its types.
  *
+ * @param options trace: notes every place; blind: no operator is left alone and no vector split, for comparison
  * @param sites numbers already given away: the new ones follow them
  */
 export function lowerRead(
   read: Read,
-  { trace }: { readonly trace: boolean },
+  { trace, blind = false }: LowerOptions,
   sites: readonly Site[] = [],
 ): Lowered {
   const { program, hidden, scopes } = read
   const all = [...sites]
+  const known = new Set([...knownNames, ...program.parameters])
+  const kinds = blind ? blindKinds : read.kinds
+  const split =
+    trace || blind
+      ? null
+      : chooseSplit({ file: read.file, scopes, kinds, hidden, known, timeStep: program.timeStep })
   const body = emitProgram({
     text: read.text,
     file: read.file,
     scopes,
-    kinds: read.kinds,
+    kinds,
+    split,
     hidden,
     trace,
     emptyBlanks: read.emptyBlanks,
     timeStep: program.timeStep,
-    known: new Set([...knownNames, ...program.parameters]),
+    known,
     cells: program.cells.length,
     cellOf: (s: Statement) =>
       Math.max(
@@ -111,6 +126,8 @@ export function lowerRead(
   return { text: wrap(body, read), sites: all }
 }
 
+const blindKinds: Kinds = { of: () => ANY, ofBinding: () => ANY }
+
 const hostNames = [
   "add",
   "subtract",
@@ -119,6 +136,9 @@ const hostNames = [
   "negate",
   "power",
   "mutable",
+  "divideByZero",
+  "squareRoot",
+  "Vec3",
   "overrun",
   "enterCell",
   "timeStep",
@@ -133,7 +153,7 @@ function wrap(body: string, { scopes, program, hidden }: Read): string {
   const parameters = used.filter(name => program.parameters.includes(name))
   const library = used.filter(name => knownNames.has(name) && name !== "record" && !parameters.includes(name))
   const host = hostNames
-    .filter(name => body.includes(`${hidden.of(name)}(`))
+    .filter(name => body.includes(hidden.of(name)))
     .map(name => `${name}: ${hidden.of(name)}`)
   host.push(`maxTurns: ${hidden.of("max")}`, `done: ${hidden.of("done")}`)
   if (used.includes("record") && !parameters.includes("record")) host.push("record")

@@ -1,6 +1,6 @@
 import type { File } from "@babel/types"
 import type { Program } from "./contract.ts"
-import type { Hidden } from "./emit.ts"
+import type { Hidden } from "./emit/emitter.ts"
 import { withheldNames } from "./names.ts"
 import type { Problem } from "./problem.ts"
 import { problemAt } from "./problems.ts"

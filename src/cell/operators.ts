@@ -43,6 +43,12 @@ export function power(a: unknown, b: unknown): unknown {
   return (a as number) ** (b as number)
 }
 
+/** For vectors that are kept as three numbers and put together where they leave. */
+export { Vec3 }
+
+/** The square root is one of the few functions that are exact, and so the same, in every engine. */
+export const squareRoot: (x: number) => number = Math.sqrt
+
 /** What is about to be written to: vectors never change, anything else is handed through. */
 export function mutable(object: unknown, name?: string): unknown {
   if (!(object instanceof Vec3)) return object

@@ -245,7 +245,9 @@ const notOpened = (at: number, sign: string): Words => ({
 /** The operator on which a line breaks off: before the fault, or within what was read as one thing over two lines. */
 function danglingSign(text: string, offset: number): { from: number; to: number; sign: string } | null {
   const before = text.slice(0, offset).trimEnd()
-  const sign = /(\*\*|=>|[<>=!]=+|&&|\|\||\?\?|[-+*/%]=|(?<!\+)\+|(?<!-)-|[*/%=<>,(?:&|^~])$/.exec(before)?.[0]
+  const sign = /(\*\*|=>|[<>=!]=+|&&|\|\||\?\?|[-+*/%]=|(?<!\+)\+|(?<!-)-|[*/%=<>,(?:&|^~])$/.exec(
+    before,
+  )?.[0]
   if (sign !== undefined) {
     const rest = text.slice(before.length)
     const cut =

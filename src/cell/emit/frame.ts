@@ -1,4 +1,4 @@
-/** The names that one function body of the emitted program needs for values on the way; null where none can be made. */
+/** The names that one function body of the emitted program needs for values on the way. */
 export interface Frame {
   readonly temps: string[]
 }

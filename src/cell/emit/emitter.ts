@@ -1,0 +1,145 @@
+import type { Comment, File, Node, Statement } from "@babel/types"
+import { type Kinds, VECTOR } from "../infer.ts"
+import type { Scopes } from "../scopes.ts"
+import { childrenOf } from "../syntax.ts"
+import type { Split } from "../vectors/split.ts"
+import type { Frame } from "./frame.ts"
+
+/** Names that the emitted text uses and the program cannot: all start with one prefix that its text does not hold. */
+export interface Hidden {
+  readonly prefix: string
+  readonly of: (name: string) => string
+}
+
+export interface EmitOptions {
+  readonly text: string
+  readonly file: File
+  readonly scopes: Scopes
+  readonly kinds: Kinds
+  readonly hidden: Hidden
+  /** the second text, which notes where it is before everything it does */
+  readonly trace: boolean
+  /** vectors kept as three plain numbers each; null to rewrite every operator blindly */
+  readonly split: Split | null
+  /** names standing in for blanks that nobody filled */
+  readonly emptyBlanks: ReadonlySet<string>
+  readonly timeStep: string
+  readonly known: ReadonlySet<string>
+  /** number of the site for a stretch of `text` */
+  site(from: number, to: number, what: string): number
+  /** number of the cell that a top-level statement stands in */
+  cellOf(statement: Statement): number
+  readonly cells: number
+}
+
+/** What every part of the emission shares: the options, the text between nodes, and names for values on the way. */
+export interface Emitter {
+  readonly o: EmitOptions
+  /** where names for values on the way are made; null where none can be, as in the default of a parameter */
+  frame: Frame | null
+  /** the emitted text of a node */
+  emit(node: Node): string
+  /** the program's own text without its remarks */
+  gap(from: number, to: number): string
+  /** a node as it stands, its children emitted; `replace` may give a child's text instead */
+  copy(node: Node, replace?: (child: Node) => string | null): string
+  /** an expression as one argument of a call or as the right side of an assignment */
+  argument(node: Node): string
+  site(node: Node, what: string): number
+  /** trace only: `value` handed through a note of the site */
+  noted(node: Node, what: string, value: string): string
+  /** a fresh name in the frame */
+  temp(): string | null
+  /** a name for a parameter of an emitted arrow function */
+  looseName(): string
+  inFrame<T>(frame: Frame | null, work: () => T): T
+  /** the statement that counts a turn */
+  guard(from: number, to: number, what: string): string
+  /** the end of a stretch without white space behind it */
+  trimmedEnd(from: number, to: number): number
+  withoutVector(...nodes: Node[]): boolean
+}
+
+export function createEmitter(
+  o: EmitOptions,
+  frame: Frame,
+  dispatch: (e: Emitter, node: Node) => string,
+): Emitter {
+  const { text, hidden, kinds } = o
+  const comments: readonly Comment[] = o.file.comments ?? []
+  let count = 0
+
+  const emitter: Emitter = {
+    o,
+    frame,
+    emit: node => dispatch(emitter, node),
+
+    gap(from, to) {
+      if (from >= to) return ""
+      let low = 0
+      let high = comments.length
+      while (low < high) {
+        const middle = (low + high) >> 1
+        if (comments[middle]!.end! <= from) low = middle + 1
+        else high = middle
+      }
+      let out = ""
+      let start = from
+      for (let i = low; i < comments.length && comments[i]!.start! < to; i++) {
+        const comment = comments[i]!
+        // a remark over several lines leaves a line end: it can end a statement
+        out += text.slice(start, comment.start!) + (comment.value.includes("\n") ? "\n" : " ")
+        start = comment.end!
+      }
+      return out + text.slice(start, to)
+    },
+
+    copy(node, replace) {
+      let out = ""
+      let from = node.start!
+      for (const child of childrenOf(node)) {
+        out += emitter.gap(from, child.start!) + (replace?.(child) ?? emitter.emit(child))
+        from = child.end!
+      }
+      return out + emitter.gap(from, node.end!)
+    },
+
+    argument(node) {
+      const out = emitter.emit(node)
+      return node.type === "SequenceExpression" ? `(${out})` : out
+    },
+
+    site: (node, what) => o.site(node.start!, node.end!, what),
+    noted: (node, what, value) =>
+      o.trace ? `${hidden.of("at")}(${emitter.site(node, what)}, ${value})` : value,
+
+    temp() {
+      if (emitter.frame === null) return null
+      const name = emitter.looseName()
+      emitter.frame.temps.push(name)
+      return name
+    },
+    looseName: () => hidden.of(`t${count++}`),
+    inFrame(inner, work) {
+      const outer = emitter.frame
+      emitter.frame = inner
+      const result = work()
+      emitter.frame = outer
+      return result
+    },
+
+    guard: (from, to, what) =>
+      `if (++${hidden.of("turns")} > ${hidden.of("max")}) ${hidden.of("overrun")}(${o.site(from, to, what)});`,
+    trimmedEnd(from, to) {
+      let end = to
+      while (end > from && /\s/.test(text[end - 1]!)) end--
+      return end
+    },
+    withoutVector: (...nodes) =>
+      nodes.every(n => {
+        const kind = kinds.of(n)
+        return kind !== 0 && (kind & VECTOR) === 0
+      }),
+  }
+  return emitter
+}

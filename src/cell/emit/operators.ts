@@ -1,0 +1,41 @@
+import type { BinaryExpression, Node, UnaryExpression } from "@babel/types"
+import type { Emitter } from "./emitter.ts"
+
+/** The operators that know vectors, by the name of their function. */
+export const operatorNames: Readonly<Record<string, string>> = {
+  "+": "add",
+  "-": "subtract",
+  "*": "multiply",
+  "/": "divide",
+  "**": "power",
+}
+
+/** Whether an operator must be ours: where a vector may come, and always for powers, whose last bit differs between engines. */
+export const isOurs = (e: Emitter, sign: string, left: Node, right: Node): boolean =>
+  sign in operatorNames && (sign === "**" || !e.withoutVector(left, right))
+
+export function binary(e: Emitter, node: BinaryExpression): string {
+  const { left, right, operator } = node
+  if (left.type === "PrivateName") return e.copy(node)
+  if (!isOurs(e, operator, left, right)) return plain(e, node)
+  return `${e.o.hidden.of(operatorNames[operator]!)}(${e.argument(left)}, ${e.noted(node, `operator ${operator}`, e.argument(right))})`
+}
+
+/** JavaScript's own operator, with space around it: some signs side by side would read as a remark. */
+function plain(e: Emitter, node: BinaryExpression): string {
+  const { left, right, operator } = node
+  const sign = e.gap(left.end!, right.start!).replace(operator, ` ${operator} `)
+  const value = e.o.trace ? e.noted(node, `operator ${operator}`, e.argument(right)) : e.emit(right)
+  return e.gap(node.start!, left.start!) + e.emit(left) + sign + value + e.gap(right.end!, node.end!)
+}
+
+export function unary(e: Emitter, node: UnaryExpression): string {
+  const { argument, operator } = node
+  if (operator === "typeof" && argument.type === "Identifier") return e.gap(node.start!, node.end!)
+  if (operator === "-" && !e.withoutVector(argument)) {
+    return `${e.o.hidden.of("negate")}(${e.noted(node, "operator -", e.argument(argument))})`
+  }
+  return e.o.trace && operator !== "delete" && operator !== "typeof"
+    ? e.copy(node, child => e.noted(node, `operator ${operator}`, e.argument(child)))
+    : e.copy(node)
+}
