@@ -74,11 +74,15 @@ describe("an assignment as an equation", () => {
     ["-k * (r - a)", "-k\\,\\left(\\vec{r} - \\vec{a}\\right)"],
     ["m + -c", "m + \\left(-c\\right)"],
     ["12345.6", "12\\,345.6"],
+    ["weight(mass, g)", "\\text{mass}\\,g"],
+    ["updatePosition(r, p, m, dt)", "\\vec{r} + \\frac{\\vec{p}}{m}\\,\\Delta t"],
+    ["kineticEnergy(p, m)", "\\frac{{\\vec{p}}^{2}}{2\\,m}"],
+    ["torque(a, Fnet, r)", "\\left(\\vec{a} - \\vec{r}\\right) \\times \\vec{F}_{\\text{net}}"],
     ["r.y < 0 ? 0 : k", "\\begin{cases} 0 & \\text{if } r_{y} < 0 \\\\ k & \\text{otherwise} \\end{cases}"],
     ["m >= 1 && m !== 3", "\\left(m \\ge 1 \\text{ and } m \\ne 3\\right)"],
     [
       "springForce(r, { restLength: 0.3, stiffness: k })",
-      "\\text{spring force}\\left(\\vec{r},\\; \\text{rest length} = 0.3,\\; \\text{stiffness} = k\\right)",
+      "\\overrightarrow{\\text{spring force}}\\left(\\vec{r},\\; \\text{rest length} = 0.3,\\; \\text{stiffness} = k\\right)",
     ],
   ])("%s on the right", (line, tex) => expect(right(line)).toBe(tex))
 

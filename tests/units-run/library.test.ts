@@ -1,5 +1,10 @@
 import { describe, expect, it } from "vitest"
-import { librarySignatures, mathSignatures, methodSignatures } from "../../src/cell/units-run/index.ts"
+import {
+  libraryConstants,
+  librarySignatures,
+  mathSignatures,
+  methodSignatures,
+} from "../../src/cell/units-run/index.ts"
 import * as physics from "../../src/physics/index.ts"
 
 const isClass = (value: unknown): boolean => typeof value === "function" && /^class\b/.test(String(value))
@@ -10,6 +15,11 @@ describe("the table of what functions take and give", () => {
       ([, value]) => typeof value === "function" && !isClass(value),
     )
     expect([...librarySignatures.keys()].sort()).toEqual(functions.map(([name]) => name).sort())
+  })
+  it("has the unit of each constant", () => {
+    const numbers = Object.entries(physics).filter(([, value]) => typeof value === "number")
+    expect([...libraryConstants.keys()].sort()).toEqual(numbers.map(([name]) => name).sort())
+    expect(numbers.length).toBeGreaterThan(3)
   })
   it("has an entry for each method of a vector", () => {
     const methods = Object.getOwnPropertyNames(physics.Vec3.prototype).filter(name => name !== "constructor")

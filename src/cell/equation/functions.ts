@@ -1,6 +1,17 @@
 import type { Expression } from "../tree/index.ts"
 import { setSymbol, symbolOf } from "./names.ts"
-import { atom, bracketed, held, inside, level, negative, type Piece, quotient, times } from "./set.ts"
+import {
+  atom,
+  bracketed,
+  held,
+  inside,
+  level,
+  negative,
+  type Piece,
+  powerOf,
+  quotient,
+  times,
+} from "./set.ts"
 
 /** What setting a call needs from its surroundings. */
 export interface CallSetting {
@@ -113,6 +124,25 @@ const below =
     return atom(`{${base.tex}}_{${sign} ${b.tex}}`, `the part of ${inside(a)} ${words} ${inside(b)}`)
   }
 
+const plus = (a: Piece, b: Piece): Piece => ({
+  tex: `${a.tex} + ${b.tex}`,
+  words: `${a.words} plus ${b.words}`,
+  level: level.sum,
+})
+
+/** (r − r₀) × F */
+const arm: Rule = ([r, other, about], raw, setting) => {
+  if (!r || !other) return null
+  const from: Piece = about
+    ? {
+        tex: `${r.tex} - ${held(about, level.product).tex}`,
+        words: `${r.words} minus ${about.words}`,
+        level: level.sum,
+      }
+    : r
+  return joined("\\times", "cross")([from, other], raw, setting)
+}
+
 /** Functions of the library and, in the other table, methods of vectors: the object is the first argument. */
 const functions: Readonly<Record<string, Rule>> = {
   vec3: column,
@@ -141,6 +171,20 @@ const functions: Readonly<Record<string, Rule>> = {
       level: level.sum,
     }
   },
+}
+
+/** Laws of the library that are formulas of their own. */
+const laws: Readonly<Record<string, Rule>> = {
+  momentumOf: product,
+  velocityOf: divided,
+  impulse: product,
+  weight: product,
+  updateMomentum: ([p, F, dt]) => (p && F && dt ? plus(p, times(F, dt)) : null),
+  updateAngularMomentum: ([L, torque, dt]) => (L && torque && dt ? plus(L, times(torque, dt)) : null),
+  updatePosition: ([r, p, m, dt]) => (r && p && m && dt ? plus(r, times(quotient(p, m), dt)) : null),
+  kineticEnergy: ([p, m]) => (p && m ? quotient(powerOf(p, 2), times(atom("2", "2"), m)) : null),
+  torque: arm,
+  angularMomentum: arm,
 }
 
 const methods: Readonly<Record<string, Rule>> = {
@@ -207,7 +251,7 @@ export function setCall(e: Extract<Expression, { kind: "call" }>, setting: CallS
   if (callee.kind !== "name") return null
   const named = argumentPieces(args, setting)
   if (!named) return null
-  const rule = ruleOf(functions, callee.name)
+  const rule = ruleOf(functions, callee.name) ?? ruleOf(laws, callee.name)
   return rule?.(named, args, setting) ?? general(callee.name, named, setting.isVector(e))
 }
 

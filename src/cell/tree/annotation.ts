@@ -41,6 +41,13 @@ export function annotationOf(node: SyntaxNode, text: string, depth = 0): Annotat
         text,
         depth + 1,
       )
+    case "FunctionSignature": {
+      const list = node.getChild("ParamList")
+      const returns = children(node).at(-1)
+      if (!list || !returns) return { ...at, kind: "otherType" }
+      const parameters = list.getChildren("TypeAnnotation").map(one => annotationOf(one, text, depth + 1))
+      return { ...at, kind: "law", parameters, returns: annotationOf(returns, text, depth + 1) }
+    }
     case "ObjectType": {
       const fields = new Map<string, Annotation>()
       for (const property of node.getChildren("PropertyType")) {

@@ -113,6 +113,7 @@ export type Annotation = At &
     | { readonly kind: "list"; readonly of: Annotation }
     | { readonly kind: "record"; readonly fields: ReadonlyMap<string, Annotation> }
     | { readonly kind: "named"; readonly name: string }
+    | { readonly kind: "law"; readonly parameters: readonly Annotation[]; readonly returns: Annotation }
     | { readonly kind: "otherType" }
   )
 

@@ -1,11 +1,12 @@
+import * as physics from "../../physics/index.ts"
 import type { Entry, Expression } from "../tree/index.ts"
 import { arithmetic, compare, constantOf, isComparison, negated } from "./arithmetic.ts"
 import { assign, put, targetOf } from "./assign.ts"
 import { callExpression } from "./calls.ts"
 import { declared } from "./declare.ts"
-import { librarySignatures } from "./library.ts"
+import { libraryConstants, librarySignatures } from "./library.ts"
 import type { Machine } from "./machine.ts"
-import { bare, literal, together } from "./measure.ts"
+import { bare, literal, measureOf, together } from "./measure.ts"
 import { find, type Scope } from "./scope.ts"
 import {
   isQuantity,
@@ -96,6 +97,11 @@ function named(name: string, scope: Scope): Value {
   const variable = find(scope, name)
   if (variable) return variable.value
   if (Object.hasOwn(words, name)) return words[name]!
+  const constant = libraryConstants.get(name)
+  if (constant?.kind === "scalar" && constant.unit !== null) {
+    const value = (physics as unknown as Readonly<Record<string, unknown>>)[name]
+    return scalar(typeof value === "number" ? value : Number.NaN, measureOf(constant.unit) ?? bare)
+  }
   return librarySignatures.has(name) ? { kind: "library", name } : nothing
 }
 

@@ -57,10 +57,9 @@ export function likelyCause(q: Question): string | null {
       : `Is the mass missing? Multiply ${what} by ${mass}.`
   if (is(per(second, kilogram)) && mass && dt !== null)
     return `Are the mass and the time step missing? Divide ${what} by ${mass}, which gives a velocity, and multiply by ${dt}.`
-  if (is(raised(metre, -1))) {
-    const long = lengthVector(q)
-    if (long) return `Is a length where a direction belongs? Use unit(${long}) in place of ${long}.`
-  }
+  const long = vectorFactor(q, raised(ratio, -1))
+  if (long !== null)
+    return `Is a ${is(raised(metre, -1)) ? "length" : "vector"} where a direction belongs? Use unit(${long}) in place of ${long}.`
   return factorMissing(q, ratio, what)
 }
 
@@ -88,7 +87,8 @@ function factorMissing(q: Question, ratio: Dimension, what: string): string | nu
   if (divisors.length === 1 && factors.length === 0)
     return `Is a division by ${divisors[0]} missing in ${what}?`
   const name = nameOfDimension(ratio)
-  if (name !== null && factors.length > 0) return `Is a ${name} missing as a factor of ${what}?`
+  if (name !== null && factors.length > 0)
+    return `Is a ${name} missing as a factor of ${what}, such as ${factors[0]}?`
   return null
 }
 
@@ -126,13 +126,13 @@ const multiplies = (e: Expression, name: string): boolean =>
       (one.kind === "binary" && one.op === "*" && (isName(one.left, name) || isName(one.right, name))),
   ) && !divides(e, name)
 
-/** A factor of the expression that is a length with a direction. */
-function lengthVector(q: Question): string | null {
+/** A vector in the expression whose dimension is just what is too much: its direction alone would do. */
+function vectorFactor(q: Question, dimension: Dimension): string | null {
   let name: string | null = null
   mentions(q.of, e => {
     if (e.kind !== "name") return false
     const value = find(q.scope, e.name)?.value
-    if (value?.kind !== "vector" || value.measure.dimension !== metre) return false
+    if (value?.kind !== "vector" || value.measure.dimension !== dimension) return false
     name = e.name
     return true
   })

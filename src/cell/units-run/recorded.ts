@@ -12,6 +12,8 @@ const torqueName = /torque|moment/i
 export function noteRecord(m: Machine, args: readonly Value[]): void {
   const [t, quantities] = args
   if (t) note(m, time, t, 0)
+  // a recording counts time in seconds, whatever the program makes it from
+  if (!m.units.has(time)) m.units.set(time, "s")
   if (quantities?.kind === "record") for (const [key, value] of quantities.fields) note(m, key, value, 1)
 }
 

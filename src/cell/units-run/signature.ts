@@ -58,6 +58,8 @@ interface Checking {
   readonly name: string
   readonly site: Expression
   readonly letters: Map<string, Bound>
+  /** arguments by the name of their type, for the functions that are handed over along with them */
+  readonly named: Map<string, Value>
 }
 
 /** Checks the arguments of a call against a signature; false if one is wrong. Binds the letters as it goes. */
@@ -74,13 +76,55 @@ function checkArguments(
     const type =
       parameter.rest && parameter.annotation.kind === "list" ? parameter.annotation.of : parameter.annotation
     const label = parameter.target.kind === "variable" ? parameter.target.name : ""
+    noteNamed(c, type, value)
     if (!checkType(c, type, value, sites[at] ?? c.site, label)) good = false
+    adopt(type, value)
   })
   return good
 }
 
+/** Gives plain numbers in a body or a system the units that its parts have. */
+function adopt(given: Annotation, value: Value): void {
+  const type = given.kind === "named" ? (libraryTypes.get(given.name) ?? given) : given
+  if (type.kind === "list" && value.kind === "list") for (const item of value.items) adopt(type.of, item)
+  if (type.kind !== "record" || value.kind !== "record") return
+  for (const [key, field] of type.fields) {
+    const part = value.fields.get(key)
+    if (!part) continue
+    if (!isQuantity(part)) adopt(field, part)
+    else if (part.kind === field.kind && part.measure.kind !== "unit" && field.unit !== null)
+      value.fields.set(key, withMeasure(part, templateOf(field.unit).fixed))
+  }
+}
+
+function noteNamed(c: Checking, type: Annotation, value: Value): void {
+  if (type.kind === "named" && value.kind === "record") c.named.set(type.name, value)
+  else if (type.kind === "list" && value.kind === "list" && value.items[0])
+    noteNamed(c, type.of, value.items[0])
+}
+
+/** A function that is handed over, such as a force law: called once with what the library would give it. */
+function checkLaw(
+  c: Checking,
+  type: Extract<Annotation, { kind: "law" }>,
+  fn: Value,
+  site: Expression,
+  label: string,
+): boolean {
+  if (fn.kind !== "function") return true
+  const args = type.parameters.map(one => {
+    const known = one.kind === "named" ? c.named.get(one.name) : undefined
+    return known ?? typed(one, undefined, c.letters)
+  })
+  const result = c.m.call(fn, args, [], site)
+  const short =
+    site.kind === "function" && !Array.isArray(site.function.body) ? (site.function.body as Expression) : site
+  return checkType(c, type.returns, result, short, `the result of ${label}`)
+}
+
 function checkType(c: Checking, given: Annotation, value: Value, site: Expression, label: string): boolean {
   const type = given.kind === "named" ? (libraryTypes.get(given.name) ?? given) : given
+  if (type.kind === "law") return checkLaw(c, type, value, site, label)
   if (type.kind === "record" && value.kind === "record") {
     let good = true
     for (const [key, field] of type.fields) {
@@ -154,8 +198,10 @@ function typed(type: Annotation | null, result: unknown, letters: ReadonlyMap<st
       fields.set(key, typed(field, (result as Record<string, unknown> | undefined)?.[key], letters))
     return { kind: "record", fields, types: null }
   }
-  if (full?.kind === "list" && Array.isArray(result))
-    return { kind: "list", items: result.map(item => typed(full.of, item, letters)), of: null }
+  if (full?.kind === "list") {
+    const items = Array.isArray(result) ? result : [undefined]
+    return { kind: "list", items: items.map(item => typed(full.of, item, letters)), of: null }
+  }
   if (typeof result === "boolean" || typeof result === "string") return { kind: "plain", value: result }
   return nothing
 }
@@ -174,8 +220,9 @@ export function callKnown(
   sites: readonly Expression[],
   site: Expression,
 ): Value {
-  const c: Checking = { m, scope, name, site, letters: new Map() }
+  const c: Checking = { m, scope, name, site, letters: new Map(), named: new Map() }
   const good = checkArguments(c, signature, args, sites)
+  if (args.some(one => holdsFunction(one))) return fromArguments(c, signature.returns, args)
   let result: unknown
   try {
     result = (fn as (...all: unknown[]) => unknown)(...args.map(value => plainOf(value)))
@@ -187,6 +234,19 @@ export function callKnown(
   return isQuantity(given) && !good && templateHasLetters(signature.returns)
     ? withMeasure(given, unknown)
     : given
+}
+
+const holdsFunction = (value: Value): boolean =>
+  value.kind === "function" ||
+  (value.kind === "record" && [...value.fields.values()].some(one => one.kind === "function"))
+
+/** What a function gives that was handed a function of the program: the same system or bodies, moved on. */
+function fromArguments(c: Checking, returns: Annotation | null, args: readonly Value[]): Value {
+  if (returns?.kind === "named") return c.named.get(returns.name) ?? typed(returns, undefined, c.letters)
+  if (returns?.kind !== "list") return typed(returns, undefined, c.letters)
+  const length = args.find(one => one.kind === "list")?.items.length ?? 1
+  const items = Array.from({ length }, () => typed(returns.of, undefined, c.letters))
+  return { kind: "list", items, of: null }
 }
 
 const templateHasLetters = (type: Annotation | null): boolean =>

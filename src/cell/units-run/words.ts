@@ -8,27 +8,29 @@ export function quoted(text: string, e: { readonly from: number; readonly to: nu
   return `“${snippet.length > 48 ? `${snippet.slice(0, 47)}…` : snippet}”`
 }
 
+/** Names of quantities that take no article. */
+const bareNames =
+  /^(a |an |one |energy|momentum$|angular momentum$|mass per|time|power$|pressure$|density$|viscosity$)/
+
 const article = (name: string): string =>
-  name === "time" || name === "power" || name === "pressure" || name === "density" || name === "viscosity"
-    ? name
-    : /^(a|an|one|energy|momentum|angular momentum|mass per)/.test(name)
-      ? name
-      : /^[aeiou]/.test(name)
-        ? `an ${name}`
-        : `a ${name}`
+  bareNames.test(name) ? name : /^[aeiou]/.test(name) ? `an ${name}` : `a ${name}`
+
+/** The name of a quantity; a field in N/kg is no acceleration to a reader, although the dimension is the same. */
+const nameOf = (measure: Measure, shape: "scalar" | "vector"): string | null =>
+  measure.text?.replace(/\s/g, "") === "N/kg" ? "field strength" : nameOfDimension(measure.dimension, shape)
 
 /** "momentum, kg m/s", "a force, N", "a pure number", "a quantity in m⁴/s". */
 export function described(measure: Measure, shape: "scalar" | "vector"): string {
   if (measure.dimension === 0 && (measure.scale === 1 || Number.isNaN(measure.scale))) return "a pure number"
   const unit = unitOf(measure, shape)
-  const name = nameOfDimension(measure.dimension, shape)
+  const name = nameOf(measure, shape)
   if (measure.dimension === 0) return `an angle or ratio in ${unit}`
   return name === null ? `a quantity in ${unit}` : `${article(name)}, ${unit}`
 }
 
 /** "a momentum" without its unit; for what is wanted. */
 export function kindOf(measure: Measure, shape: "scalar" | "vector"): string {
-  const name = nameOfDimension(measure.dimension, shape)
+  const name = nameOf(measure, shape)
   return name === null ? `a quantity in ${unitOf(measure, shape)}` : article(name)
 }
 
