@@ -4,6 +4,9 @@ import "ses"
  * Hardens the language's own objects, once, before anything else of ours runs in the place where programs run.
  * Errors keep their messages and lose their stacks; text functions that depend on the locale become plain ones.
  */
+// Nobody reads stacks here, and a program that overflows its own again and again would spend its time on them.
+Error.stackTraceLimit = 0
+
 lockdown({
   errorTaming: "safe",
   consoleTaming: "unsafe",

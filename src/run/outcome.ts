@@ -65,7 +65,7 @@ export function readProblem(value: unknown): Problem | null {
   if (!isRecord(value)) return null
   const { code, text, todo, where, excerpt } = value
   if (typeof code !== "string" || !/^[a-z0-9-]{1,60}$/.test(code)) return null
-  if (typeof text !== "string" || typeof todo !== "string") return null
+  if (typeof text !== "string" || typeof todo !== "string" || text === "" || todo === "") return null
   const place = where === undefined ? undefined : readPlace(where)
   return {
     code,

@@ -195,7 +195,8 @@ function createControl(
     maxTurns,
     overrun(site: number): never {
       turns = maxTurns
-      throw halt(overrun(compiled, maxTurns, site))
+      // Programs can come here again and again while they unwind; the words are made once.
+      throw first ?? halt(overrun(compiled, maxTurns, site))
     },
     done(count: number) {
       if (typeof count === "number" && count >= 0 && count <= maxTurns + 1) turns = Math.floor(count)

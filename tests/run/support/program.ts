@@ -1,22 +1,24 @@
 import { assembleProgram } from "../../../src/cell/assemble.ts"
 import { compile } from "../../../src/cell/compile.ts"
-import type { Compiled } from "../../../src/cell/contract.ts"
+import type { Compiled, CompileResult } from "../../../src/cell/contract.ts"
 import { createNodeStripper } from "../../../src/cell/strip.node.ts"
 import type { RunRequest } from "../../../src/run/contract.ts"
 
-/** The compiled program of one or more cells, as a worksheet would have them. @throws in the words of the compiler */
+const stripper = createNodeStripper()
+
+/** One or more cells compiled as a worksheet would have them, or the compiler's objections. */
+export async function tryCompile(...cells: readonly string[]): Promise<CompileResult> {
+  const sources = cells.map((text, i) => ({
+    name: i === 0 ? "drop" : `cell${i + 1}`,
+    line: 1,
+    segments: [{ kind: "given" as const, text }],
+  }))
+  return compile(assembleProgram(sources, {}, ["height"], "dt"), await stripper)
+}
+
+/** The compiled program. @throws in the words of the compiler */
 export async function compiled(...cells: readonly string[]): Promise<Compiled> {
-  const program = assembleProgram(
-    cells.map((text, i) => ({
-      name: i === 0 ? "drop" : `cell${i + 1}`,
-      line: 1,
-      segments: [{ kind: "given", text }],
-    })),
-    {},
-    ["height"],
-    "dt",
-  )
-  const result = await compile(program, await createNodeStripper())
+  const result = await tryCompile(...cells)
   if (!result.ok) throw new Error(result.problems.map(p => `${p.code}: ${p.text}`).join("\n"))
   return result.compiled
 }
