@@ -4,7 +4,7 @@ import { examineWorksheet } from "../judge/index.ts"
 import { pointsOf } from "../report/index.ts"
 import type { Worksheet } from "../worksheet/index.ts"
 import type { Asked, CommandSpec } from "./asked.ts"
-import { makeEdition, placeInFile } from "./edition.ts"
+import { placeInFile, prepareSheet, unitsOf } from "./edition.ts"
 import { readWorksheet } from "./files.ts"
 import type { ExitCode } from "./main.ts"
 import { picturesOf } from "./pictures.ts"
@@ -48,7 +48,7 @@ async function checkFile(file: string, tools: Tools): Promise<Report> {
   if (!read.ok) return { file, worksheet: null, examined: null, findings: read.problems, unreadable: true }
   const worksheet = read.value
   const pictures = picturesOf(worksheet).flatMap(picture => ("problem" in picture ? [picture.problem] : []))
-  const edition = await makeEdition(worksheet, tools)
+  const edition = await prepareSheet(worksheet, tools)
   if (!edition.ok)
     return {
       file,
@@ -58,7 +58,9 @@ async function checkFile(file: string, tools: Tools): Promise<Report> {
       unreadable: false,
     }
   const examined = await examineWorksheet(worksheet, tools)
-  const findings = examined.findings.map(problem => placeInFile(worksheet, problem))
+  const findings = [...unitsOf(worksheet).problems, ...examined.findings].map(problem =>
+    placeInFile(worksheet, problem),
+  )
   return { file, worksheet, examined, findings: [...pictures, ...findings], unreadable: false }
 }
 

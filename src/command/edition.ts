@@ -1,6 +1,7 @@
 import type { Compiled } from "../cell/contract.ts"
 import { assembleProgram } from "../cell/index.ts"
 import type { Problem } from "../cell/problem.ts"
+import { unitsRun } from "../cell/units-run/index.ts"
 import {
   buildReference,
   type Edition,
@@ -71,7 +72,19 @@ export async function makeEdition(worksheet: Worksheet, tools: Tools): Promise<M
     if (cause instanceof NoReference) return { ok: false, problems: [placeInFile(worksheet, cause.problem)] }
     throw cause
   }
-  return { ok: true, made: { edition: { format: "deltasheet-edition/1", sheet, starter, reference }, card } }
+  return {
+    ok: true,
+    made: {
+      edition: { format: "deltasheet-edition/1", sheet, starter, reference, units: unitsOf(worksheet).units },
+      card,
+    },
+  }
+}
+
+/** The units run over the author's answers: what each series is measured in, and where units do not fit. */
+export function unitsOf({ sheet, answers }: Worksheet): ReturnType<typeof unitsRun> {
+  const names = sheet.parameters.map(parameter => parameter.name)
+  return unitsRun(assembleProgram(sheet.cells, answers, names, sheet.timeStep), sheet.parameters)
 }
 
 function cardOf(sheet: StudentSheet, recordings: readonly Recording[]): ShelfCard {

@@ -55,6 +55,7 @@ const editionSchema = v.object({
   }),
   starter: v.looseObject({ js: v.string(), program: v.looseObject({ text: v.string() }) }),
   reference: v.unknown(),
+  units: v.record(v.string(), v.string()),
 })
 
 async function fetchJson(
