@@ -139,7 +139,7 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
         {() => <BooksDrawer own={own} reference={theirs} clock={clock} label={label} />}
       </Drawer>
       <section class="bn-words" aria-label="the motion in words">
-        <h3>In words</h3>
+        <h2>In words</h2>
         <p id={wordsId}>{words.join(" ")}</p>
       </section>
       <Drawer sheet={sheet.id} name="values" title="Values" note="at chosen times" open={false}>

@@ -1,7 +1,7 @@
 import { useId, useState } from "preact/hooks"
 import type { Parameter } from "../../worksheet/contract.ts"
 import { unitText } from "./number.ts"
-import { plainNumber, readTyped, sliderStep, valueWords } from "./parameter.ts"
+import { onStep, plainNumber, readTyped, sliderStep, valueWords } from "./parameter.ts"
 
 /** The worksheet's quantities as sliders with typed values; one press puts all back. */
 export function Parameters({
@@ -49,6 +49,18 @@ export function Parameters({
   )
 }
 
+/** Steps by key. The slider itself has none, so that a value typed between two steps is shown where it is. */
+const steps: Readonly<Record<string, number>> = {
+  ArrowRight: 1,
+  ArrowUp: 1,
+  ArrowLeft: -1,
+  ArrowDown: -1,
+  PageUp: 10,
+  PageDown: -10,
+  Home: Number.NEGATIVE_INFINITY,
+  End: Number.POSITIVE_INFINITY,
+}
+
 function ParameterRow({
   parameter,
   value,
@@ -73,6 +85,11 @@ function ParameterRow({
     setTyped(null)
     onValue(read.value)
   }
+  const slideTo = (wanted: number) => {
+    setTyped(null)
+    setWhy("")
+    onValue(onStep(parameter, wanted))
+  }
   const part = (v: number) => (high > low ? (v - low) / (high - low) : 0)
   const unit = parameter.unit === "1" ? "" : unitText(parameter.unit)
   return (
@@ -85,14 +102,16 @@ function ParameterRow({
           type="range"
           min={low}
           max={high}
-          step={sliderStep(parameter)}
+          step="any"
           value={value}
           aria-label={parameter.label}
           aria-valuetext={valueWords(parameter, value)}
-          onInput={event => {
-            setTyped(null)
-            setWhy("")
-            onValue(Number(Number(event.currentTarget.value).toPrecision(9)))
+          onInput={event => slideTo(Number(event.currentTarget.value))}
+          onKeyDown={event => {
+            const by = steps[event.key]
+            if (by === undefined || event.ctrlKey || event.metaKey || event.altKey) return
+            event.preventDefault()
+            slideTo(value + by * sliderStep(parameter))
           }}
         />
       </span>

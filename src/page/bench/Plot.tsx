@@ -151,6 +151,7 @@ async function draw(model: PlotModel, other: PlotModel | null, width: number, he
     ],
   })
   element.setAttribute("role", "img")
+  for (const part of element.querySelectorAll("g[aria-label]")) part.removeAttribute("aria-label")
   const [x, y] = [element.scale("x"), element.scale("y")]
   const scales: Drawn = {
     x: value => Number(x?.apply(value)),

@@ -65,8 +65,7 @@ export function Scene({
         height={height}
         viewBox={`0 0 ${width} ${height}`}
         role="img"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is moved and zoomed by keys
-        tabIndex={0}
+        tabindex={0}
         aria-label="Side view of the motion, to scale. Arrow keys move it, plus and minus zoom, 0 shows the whole motion."
         aria-describedby={describedBy}
         onKeyDown={moves.onKeyDown}

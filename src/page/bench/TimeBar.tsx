@@ -61,7 +61,7 @@ export function TimeBar({ study, departsAt, clock, label }: Props) {
           <button
             type="button"
             class="bn-key"
-            aria-label="one row back"
+            aria-label="−1 row"
             onClick={() => set(stepRows(clock.value, timeline, -1))}
           >
             −1
@@ -69,7 +69,7 @@ export function TimeBar({ study, departsAt, clock, label }: Props) {
           <button
             type="button"
             class="bn-key"
-            aria-label="one row on"
+            aria-label="+1 row"
             onClick={() => set(stepRows(clock.value, timeline, 1))}
           >
             +1

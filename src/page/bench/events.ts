@@ -127,7 +127,8 @@ function restEvents(recording: Recording, timeline: Timeline, body: BodyColumns)
   return [{ kind: "rests", row, instant: timeline.at(row), body: body.name }]
 }
 
-function rangeOf({ data, width, rows }: Recording, column: number): number {
+/** Greatest less least value of a column; below zero when none is a number. */
+export function rangeOf({ data, width, rows }: Recording, column: number): number {
   let [low, high] = [Infinity, -Infinity]
   for (let row = 0, at = column; row < rows; row++, at += width) {
     const value = data[at] as number

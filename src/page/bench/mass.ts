@@ -19,22 +19,33 @@ const greatestMisfit = 0.02
  */
 export function massOf(recording: Recording, timeline: Timeline, body: BodyColumns): MassFound {
   if (body.momentum === null) return { kind: "none", why: "no momentum" }
-  const fits = [0, 1, 0.5].map(old => ratioWith(recording, timeline, body, body.momentum ?? 0, old))
-  const best = fits.reduce((a, b) => (b.misfit < a.misfit ? b : a))
-  if (best.motion === 0) return { kind: "none", why: "no motion" }
-  if (!(best.misfit <= greatestMisfit) || !(best.mass > 0)) return { kind: "none", why: "no common ratio" }
-  return { kind: "found", mass: best.mass, exact: best.misfit < roundingMisfit, misfit: best.misfit }
+  const sums = productsOf(recording, timeline, body, body.momentum)
+  if (sums.ww === 0) return { kind: "none", why: "no motion" }
+  const fits = [
+    ratio(sums.nextW, sums.nextNext, sums.ww),
+    ratio(sums.oldW, sums.oldOld, sums.ww),
+    ratio((sums.nextW + sums.oldW) / 2, (sums.nextNext + sums.oldOld + 2 * sums.nextOld) / 4, sums.ww),
+  ]
+  const { mass, misfit } = fits.reduce((a, b) => (b.misfit < a.misfit ? b : a))
+  if (!(misfit <= greatestMisfit) || !(mass > 0)) return { kind: "none", why: "no common ratio" }
+  return { kind: "found", mass, exact: misfit < roundingMisfit, misfit }
 }
 
-/** `old`: the weight of the step's first row in its momentum. */
-function ratioWith(
+/** The ratio that leaves least over, and what it leaves over relative to the momentum. */
+function ratio(pw: number, pp: number, ww: number): { readonly mass: number; readonly misfit: number } {
+  const mass = pw / ww
+  const misfit = Math.sqrt(Math.max(0, pp - mass * pw) / pp)
+  return { mass, misfit: Number.isFinite(misfit) ? misfit : Number.POSITIVE_INFINITY }
+}
+
+/** Sums over all steps of the products of momentum (at the step's end and start) and change of position over time. */
+function productsOf(
   { data, width, rows }: Recording,
   timeline: Timeline,
   body: BodyColumns,
   momentum: number,
-  old: number,
 ) {
-  let [pw, ww, pp] = [0, 0, 0]
+  const sums = { ww: 0, nextW: 0, oldW: 0, nextNext: 0, oldOld: 0, nextOld: 0 }
   for (let row = 1; row < rows; row++) {
     const step = timeline.at(row) - timeline.at(row - 1)
     if (!(step > 0)) continue
@@ -43,13 +54,15 @@ function ratioWith(
       const r = at + body.position + k
       const q = at + momentum + k
       const w = ((data[r] as number) - (data[r - width] as number)) / step
-      const p = (data[q] as number) * (1 - old) + (data[q - width] as number) * old
-      pw += p * w
-      ww += w * w
-      pp += p * p
+      const next = data[q] as number
+      const old = data[q - width] as number
+      sums.ww += w * w
+      sums.nextW += next * w
+      sums.oldW += old * w
+      sums.nextNext += next * next
+      sums.oldOld += old * old
+      sums.nextOld += next * old
     }
   }
-  const mass = pw / ww
-  const misfit = Math.sqrt(Math.max(0, pp - mass * pw) / pp)
-  return { mass, misfit: Number.isFinite(misfit) ? misfit : Number.POSITIVE_INFINITY, motion: ww }
+  return sums
 }

@@ -32,6 +32,15 @@ export function sliderStep(parameter: Parameter): number {
   return Math.abs(count - Math.round(count)) < 1e-6 ? step : (high - low) / 200
 }
 
+/** The slider's value nearest to a wanted one: on a step from the low end, within the range. */
+export function onStep(parameter: Parameter, wanted: number): number {
+  const [low, high] = parameter.range
+  if (wanted <= low) return low
+  if (wanted >= high) return high
+  const step = sliderStep(parameter)
+  return Number((low + Math.round((wanted - low) / step) * step).toPrecision(9))
+}
+
 /** A value as one would type it: shortest digits that mean the same to nine places. */
 export function plainNumber(value: number): string {
   return String(Number(value.toPrecision(9))).replace("-", trueMinus)

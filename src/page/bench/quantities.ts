@@ -1,3 +1,4 @@
+import { rangeOf } from "./events.ts"
 import { massOf } from "./mass.ts"
 import { type BodyColumns, lengthAt, valueAt } from "./series.ts"
 import type { Study } from "./study.ts"
@@ -66,17 +67,9 @@ export function mainQuantity(study: Study, quantities: readonly Quantity[]): Qua
   const [body] = study.bodies
   if (!body) return quantities.find(q => q.id !== "t") ?? null
   const of = (axis: string) => quantityNamed(quantities, `${body.name}.position.${axis}`)
-  const range = (q: Quantity | null) => {
-    let [low, high] = [Infinity, -Infinity]
-    for (let row = 0; q && row < study.recording.rows; row++) {
-      const value = q.read(row)
-      if (value < low) low = value
-      if (value > high) high = value
-    }
-    return high - low
-  }
+  const [alongX, alongY] = [0, 1].map(k => rangeOf(study.recording, body.position + k))
   const [x, y] = [of("x"), of("y")]
-  return range(x) > range(y) ? x : y
+  return (alongX ?? 0) > (alongY ?? 0) ? x : y
 }
 
 function bodyQuantities(study: Study, body: BodyColumns, units: Units, label: string): Quantity[] {

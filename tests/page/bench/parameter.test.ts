@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest"
-import { plainNumber, readTyped, sliderStep } from "../../../src/page/bench/parameter.ts"
+import { onStep, plainNumber, readTyped, sliderStep } from "../../../src/page/bench/parameter.ts"
 import { heightParameter as height } from "../bench-fixture/sheets.ts"
 
 describe("a typed value", () => {
@@ -48,4 +48,9 @@ describe("a slider's step", () => {
       expect(count).toBeLessThan(501)
     },
   )
+})
+
+it("a slider's value lies on a step and within the range", () => {
+  const wanted = [-1, 0.5, 1.234567, 2.99999, 3, 7, Number.POSITIVE_INFINITY]
+  expect(wanted.map(v => onStep(height, v))).toEqual([0.5, 0.5, 1.24, 3, 3, 3, 3])
 })
