@@ -3,10 +3,12 @@ import { assembleProgram } from "../../src/cell/assemble.ts"
 import type { Program } from "../../src/cell/contract.ts"
 import { type Parameter, parseWorksheet } from "../../src/worksheet/index.ts"
 
-const folder = new URL("../../worksheets/", import.meta.url)
+const shelf = new URL("../../worksheets/", import.meta.url)
 
 /** Every shipped worksheet as a program with its author's answers. */
-export function shippedPrograms(): { name: string; program: Program; parameters: readonly Parameter[] }[] {
+export function shippedPrograms(
+  folder = shelf,
+): { name: string; program: Program; parameters: readonly Parameter[] }[] {
   return readdirSync(folder)
     .filter(file => file.endsWith(".md"))
     .map(file => {

@@ -31,7 +31,7 @@ export interface Machine {
   step(): void
   /** how many turns of a loop are run this time */
   turnsOf(loop: Statement): number
-  /** tries a way that is not taken, once for each node and way (1 or 2) */
+  /** tries a way (1 or 2) that is not taken, a few times for each node */
   walk(node: Expression | Statement, way: 1 | 2, other: () => unknown): void
   report(from: number, to: number, code: string, text: string, todo: string): void
   evaluate(e: Expression, scope: Scope): Value

@@ -73,11 +73,7 @@ export function checkComparison(
 ): void {
   const how = clash(left.measure, right.measure)
   if (how === null) return
-  const seen =
-    `${quoted(m.program.text, e)} compares ${described(left.measure, left.kind)}, with ${described(right.measure, right.kind)}.`.replace(
-      "a pure number, with",
-      "a pure number with",
-    )
+  const seen = `${quoted(m.program.text, e)} compares ${described(left.measure, left.kind)} with ${described(right.measure, right.kind)}.`
   if (how === "scale") otherUnit(m, e, seen)
   else
     m.report(

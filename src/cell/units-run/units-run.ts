@@ -18,6 +18,8 @@ const turnsAtOnce = 5
 const turnsInAll = 20
 /** Turns of a loop in a branch that is only tried. */
 const turnsTried = 2
+/** How often a branch that is not taken is tried. */
+const triesOfBranch = 2
 const mostProblems = 20
 
 /**
@@ -41,7 +43,7 @@ export function unitsRun(
   const problems: Problem[] = []
   const reported = new Set<string>()
   const turns = new Map<Statement, number>()
-  const walked = new Map<object, number>()
+  const walked = new Map<object, [number, number]>()
   let steps = options.steps ?? defaultSteps
 
   const m: Machine = {
@@ -63,9 +65,11 @@ export function unitsRun(
       return before >= turnsInAll ? 1 : turnsAtOnce
     },
     walk(node, way, other) {
-      const before = walked.get(node) ?? 0
-      if ((before & way) !== 0) return
-      walked.set(node, before | way)
+      // at the second time more may be known of what the branch uses
+      const before = walked.get(node) ?? [0, 0]
+      if (before[way - 1]! >= triesOfBranch) return
+      before[way - 1]!++
+      walked.set(node, before)
       m.journal.tried(other)
     },
     report(from, to, code, text, todo) {

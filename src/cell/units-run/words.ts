@@ -19,13 +19,13 @@ const article = (name: string): string =>
 const nameOf = (measure: Measure, shape: "scalar" | "vector"): string | null =>
   measure.text?.replace(/\s/g, "") === "N/kg" ? "field strength" : nameOfDimension(measure.dimension, shape)
 
-/** "momentum, kg m/s", "a force, N", "a pure number", "a quantity in m⁴/s". */
+/** "momentum (kg m/s)", "a force (N)", "a pure number", "a quantity in m⁴/s". */
 export function described(measure: Measure, shape: "scalar" | "vector"): string {
   if (measure.dimension === 0 && (measure.scale === 1 || Number.isNaN(measure.scale))) return "a pure number"
   const unit = unitOf(measure, shape)
   const name = nameOf(measure, shape)
   if (measure.dimension === 0) return `an angle or ratio in ${unit}`
-  return name === null ? `a quantity in ${unit}` : `${article(name)}, ${unit}`
+  return name === null ? `a quantity in ${unit}` : `${article(name)} (${unit})`
 }
 
 /** "a momentum" without its unit; for what is wanted. */

@@ -1,3 +1,4 @@
+import { distance } from "fastest-levenshtein"
 import { prefixes, unitOfSymbol, unitSymbols } from "./symbols.ts"
 
 /** What people write for a unit, and the symbol that the SI gives it. Names are added from the table of symbols. */
@@ -83,23 +84,6 @@ const foreign: Readonly<Record<string, string>> = {
 /** What a unit outside the SI is in SI units; undefined if it is not one we know of. */
 export const foreignUnit = (symbol: string): string | undefined =>
   Object.hasOwn(foreign, symbol) ? foreign[symbol] : undefined
-
-/** How many single-character changes turn a into b (insert, delete, replace, swap neighbours). */
-function distance(a: string, b: string): number {
-  const rows = [Array.from({ length: b.length + 1 }, (_, at) => at)]
-  for (let i = 1; i <= a.length; i++) {
-    const row = [i]
-    for (let j = 1; j <= b.length; j++) {
-      const same = a[i - 1] === b[j - 1]
-      let least = Math.min(rows[i - 1]![j]! + 1, row[j - 1]! + 1, rows[i - 1]![j - 1]! + (same ? 0 : 1))
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
-        least = Math.min(least, rows[i - 2]![j - 2]! + 1)
-      row.push(least)
-    }
-    rows.push(row)
-  }
-  return rows[a.length]![b.length]!
-}
 
 /** Two or three known symbols written without a space: `Nm`, `kgm`, `Ns`. */
 function split(text: string): string | null {
