@@ -22,6 +22,7 @@ const send = (message: FromPlace): Promise<void> =>
 // Jobs that a program leaves may fail after it; they concern nobody.
 host.on("unhandledRejection", () => {})
 host.on("disconnect", () => host.exit(0))
+for (const name of Object.keys(host.env)) delete host.env[name]
 withholdHostPowers()
 const realm = createRealm(clock, turnOfTheHost)
 host.on("message", message => {

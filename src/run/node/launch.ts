@@ -22,7 +22,7 @@ export function launcher(): readonly string[] {
 
 function probe(): string[] {
   if (process.platform === "win32" || !existsSync("/bin/sh") || !existsSync("/bin/true")) return []
-  const command = ["/bin/sh", "-c", 'ulimit -c 0; exec "$@"', "sh"]
+  const command = ["/bin/sh", "-c", 'ulimit -c 0; unset PWD OLDPWD SHLVL; exec "$@"', "sh"]
   const unshare = find("unshare")
   if (unshare !== undefined) {
     const network = [

@@ -17,19 +17,18 @@ function permissionFlags(bundle: string): string[] {
   return flag === undefined ? [] : [flag, `--allow-fs-read=${bundle}`]
 }
 
+/** How Node is told to keep a child small and closed in. */
+export const childFlags = (bundle: string): string[] => [
+  ...permissionFlags(bundle),
+  "--no-warnings",
+  "--no-addons",
+  `--max-old-space-size=${heapMegabytes}`,
+  "--max-semi-space-size=16",
+]
+
 /** Starts a child with nothing of ours in it: no environment, no standard streams, no files but its own program. */
 export function openProcess(bundle: string, events: PlaceEvents): Place {
-  const child = launch(
-    [
-      ...permissionFlags(bundle),
-      "--no-warnings",
-      "--no-addons",
-      `--max-old-space-size=${heapMegabytes}`,
-      "--max-semi-space-size=16",
-    ],
-    bundle,
-    dirname(bundle),
-  )
+  const child = launch(childFlags(bundle), bundle, dirname(bundle))
   child.on("message", events.heard)
   child.on("exit", (code, signal) => {
     // The engine aborts when its heap is full; 134 is what a shell makes of that.
