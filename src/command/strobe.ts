@@ -23,6 +23,7 @@ export function strobeOf(sheet: StudentSheet, recordings: readonly Recording[]):
       const drawn = scene?.bodies.find(b => b.body === name)
       return {
         name,
+        ...(drawn?.shape === "box" ? { box: [drawn.width, drawn.height] as const } : {}),
         radius: drawn ? Math.max(drawn.width, drawn.height) / 2 : 0,
         points: picks.map(
           row =>

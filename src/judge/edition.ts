@@ -36,6 +36,8 @@ export interface Strobe {
   readonly bodies: readonly {
     readonly name: string
     readonly radius: number
+    /** width and height of a body drawn as a box, m */
+    readonly box?: readonly [number, number]
     readonly points: readonly (readonly [number, number])[]
   }[]
   readonly planes: readonly {

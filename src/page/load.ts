@@ -25,7 +25,14 @@ const shelfSchema = v.object({
       strobe: v.nullable(
         v.object({
           interval: v.number(),
-          bodies: v.array(v.object({ name: v.string(), radius: v.number(), points: v.array(pair) })),
+          bodies: v.array(
+            v.object({
+              name: v.string(),
+              radius: v.number(),
+              box: v.optional(pair),
+              points: v.array(pair),
+            }),
+          ),
           planes: v.array(v.object({ point: pair, normal: pair })),
         }),
       ),

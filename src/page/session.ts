@@ -96,6 +96,11 @@ export function untouched(edition: Edition, typed: Readonly<Record<string, strin
   return names
 }
 
+/** Points that only the marker can give. */
+export function pointsOfQuestions(edition: Edition): number {
+  return edition.sheet.questions.reduce((sum, question) => sum + question.points, 0)
+}
+
 /** The texts of all blanks: what was typed, else the starter. */
 export function textsOf(edition: Edition, typed: Readonly<Record<string, string>>): Record<string, string> {
   const texts: Record<string, string> = {}
@@ -248,7 +253,7 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     if (!judgement || closed || textKey() !== key) return
     judgedKey = key
     standing.value = { judgement, current: true }
-    keeper.writePoints(judgement.points, judgement.outOf)
+    keeper.writePoints(judgement.points, judgement.outOf + pointsOfQuestions(edition))
     if (mine !== change) judging.ask()
   }
 

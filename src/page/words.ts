@@ -70,6 +70,10 @@ export function verdictWords(verdict: Verdict): string {
 export const pointsWords = (points: number, outOf: number): string =>
   `${trimNumber(points)} of ${plural(outOf, "point")}`
 
+/** Points of the checks out of the whole sheet's; with questions still to be marked they are points so far. */
+export const soFarWords = (points: number, checks: number, questions: number): string =>
+  pointsWords(points, checks + questions) + (questions > 0 ? " so far" : "")
+
 export const trimNumber = (n: number): string => String(Math.round(n * 100) / 100)
 
 const day = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short" })

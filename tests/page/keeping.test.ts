@@ -105,6 +105,16 @@ describe("nothing typed is lost", () => {
     await clock.pass(300)
     expect([...storage.map.values()]).toContain('{"half')
   })
+  it("looking at a sheet is not beginning it: points alone are not kept", async () => {
+    const { storage, clock, keeper } = desk()
+    keeper.writePoints(0, 4)
+    await clock.pass(1000)
+    expect(storage.map.size).toBe(0)
+    keeper.writeAnswer("net", "1")
+    keeper.writePoints(3, 4)
+    await clock.pass(1000)
+    expect(desk(storage).keeper.work.value.points).toMatchObject({ points: 3, outOf: 4 })
+  })
   it("a replaced text can be brought back, and a text that does not change is not stored twice", () => {
     const { keeper } = desk()
     keeper.writeAnswer("net", "mine")

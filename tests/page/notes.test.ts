@@ -106,6 +106,12 @@ describe("the strobe picture", () => {
     expect(frame.x(4.5)).toBeLessThanOrEqual(310 + 1e-9)
     expect(frame.y(1.5)).toBeGreaterThanOrEqual(10 - 1e-9)
   })
+  it("a box is framed by its own width and height", () => {
+    const box = { ...strobe, bodies: [{ ...strobe.bodies[0]!, box: [1, 4] as const }] }
+    const frame = frameStrobe(box, 320, 160, 10)
+    expect(frame.y(3)).toBeGreaterThanOrEqual(10 - 1e-9)
+    expect(frame.y(-2)).toBeLessThanOrEqual(150 + 1e-9)
+  })
   it("a plane's edge is cut at the picture's border; one outside is not drawn", () => {
     const frame = frameStrobe(strobe, 320, 160, 10)
     const edge = planeEdge(strobe.planes[0]!, frame, 320, 160)!

@@ -53,12 +53,12 @@ async function emptyUpdate(): Promise<void> {
 
 async function fillAll(): Promise<void> {
   await page.locator(".gap-empty").click()
-  await page.keyboard.type("vec3(0, lift, 0)")
+  await page.keyboard.insertText("vec3(0, lift, 0)")
   await emptyUpdate()
-  await page.keyboard.type("p = p + Fnet * dt\nr = r + (p / mass) * dt")
+  await page.keyboard.insertText("p = p + Fnet * dt\nr = r + (p / mass) * dt")
 }
 
-const state = (): Promise<string> => page.locator("#bench").innerText()
+const state = (): Promise<string | null> => page.locator("#bench").textContent()
 
 describe("given lines", () => {
   it("cannot be typed in, deleted, cut or pasted over; the caret passes through them", async () => {
@@ -69,7 +69,7 @@ describe("given lines", () => {
     await page.keyboard.press("Control+x")
     await page.keyboard.press("Alt+ArrowDown")
     expect(await listing()).toBe(before)
-    expect(await page.locator(".listing-keys").innerText()).toContain("given lines stay as they are")
+    expect(await page.locator(".listing-keys").textContent()).toContain("given lines stay as they are")
   })
   it("selecting everything and typing changes blanks only; undo brings the student's text back", async () => {
     await fillAll()
@@ -82,7 +82,7 @@ describe("given lines", () => {
     expect(after).not.toContain("p / mass")
     await page.keyboard.press("Control+z")
     expect(await listing()).toBe(before)
-    for (let i = 0; i < 40; i++) await page.keyboard.press("Control+z")
+    for (let i = 0; i < 8; i++) await page.keyboard.press("Control+z")
     expect(await listing()).toContain("record(t, { buoy:")
     expect(await listing()).toContain("// p = ...")
   })
@@ -98,8 +98,8 @@ describe("the run loop in the browser", () => {
     await fillAll()
     const note = page.locator(".note-met")
     await note.waitFor({ timeout: 20_000 })
-    expect(await note.innerText()).toMatch(/update\s+met/)
-    expect(await page.locator(".student-points").innerText()).toBe("4 of 4 points")
+    expect(await note.textContent()).toMatch(/update\s*met/)
+    expect(await page.locator(".student-points").textContent()).toBe("4 of 5 points so far")
     const [noteBox, blankBox] = await Promise.all([
       note.boundingBox(),
       page.locator(".prompt").last().boundingBox(),
@@ -114,7 +114,7 @@ describe("the run loop in the browser", () => {
     const note = page.locator(".note-problem")
     await note.waitFor({ timeout: 20_000 })
     const lines = await page.locator(".cm-line").evaluateAll(all => all.map(line => line.textContent ?? ""))
-    const at = Number(/Line (\d+)/.exec(await note.innerText())?.[1])
+    const at = Number(/Line (\d+)/.exec((await note.textContent()) ?? "")?.[1])
     expect(lines.slice(at - 2, at + 1).join("\n")).toContain("r = r + (p / mass) * dt +")
     expect(await page.locator(".wrong").count()).toBeGreaterThan(0)
   })
@@ -129,9 +129,9 @@ describe("the run loop in the browser", () => {
   })
   it("an endless loop leaves the page alive and is named; stop works while it runs", async () => {
     await page.locator(".gap-empty").click()
-    await page.keyboard.type("vec3(0, lift, 0)")
+    await page.keyboard.insertText("vec3(0, lift, 0)")
     await emptyUpdate()
-    await page.keyboard.type("while (true) { p = p + Fnet * 0 }")
+    await page.keyboard.insertText("while (true) { p = p + Fnet * 0 }")
     await page.keyboard.press("Control+Enter")
     // the page answers while the worker turns
     const started = await page.evaluate(
@@ -153,9 +153,9 @@ describe("the run loop in the browser", () => {
         timeout: 30_000,
       },
     )
-    expect(await page.locator(".note-problem").innerText()).toMatch(/^\s*Line \d+/)
+    expect(await page.locator(".note-problem").textContent()).toMatch(/^\s*Line \d+/)
     await emptyUpdate()
-    await page.keyboard.type("p = p + Fnet * dt\nr = r + (p / mass) * dt")
+    await page.keyboard.insertText("p = p + Fnet * dt\nr = r + (p / mass) * dt")
     await page.locator(".note-met").waitFor({ timeout: 20_000 })
   })
 })
@@ -198,7 +198,7 @@ describe("nothing typed is lost", () => {
   it("the answer file goes out, is one, and comes in again with a way back", async () => {
     await fillAll()
     await page.getByRole("button", { name: "Download answer file" }).click()
-    expect(await page.locator(".hand-in-said").innerText()).toContain("name and number")
+    expect(await page.locator(".hand-in-said").textContent()).toContain("name and number")
     await page.locator("#student-name").fill("Mara Quill")
     await page.locator("#student-id").fill("1042")
     await page.locator(".number-field").fill("3")
@@ -251,7 +251,6 @@ describe("the page", () => {
   it("a worksheet that is not there, and a shelf: each says what to do", async () => {
     await page.goto(`${site.address}#no-such`)
     await page.getByText("There is no worksheet “no-such” here.").waitFor()
-    site.missing.length // the asked-for file is missing on purpose
     await page.getByText("To the shelf").click()
     await page.getByText("The bell buoy").waitFor()
     ;(site.missing as string[]).length = 0
@@ -259,9 +258,9 @@ describe("the page", () => {
   })
   it("tells how long it is from the last keystroke to the first new picture", async () => {
     await page.locator(".gap-empty").click()
-    await page.keyboard.type("vec3(0, lift, 0)")
+    await page.keyboard.insertText("vec3(0, lift, 0)")
     await emptyUpdate()
-    await page.keyboard.type("p = p + Fnet * dt * 1\nr = r + (p / mass) * dt")
+    await page.keyboard.insertText("p = p + Fnet * dt * 1\nr = r + (p / mass) * dt")
     await page.locator(".note").first().waitFor({ timeout: 20_000 })
     await page.keyboard.press("ArrowUp")
     await page.keyboard.press("End")

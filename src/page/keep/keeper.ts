@@ -101,6 +101,8 @@ export function createKeeper(device: Device, sheet: StudentSheet, clock: Clock):
       if (problem) keeping.value = { kind: "failed", problem }
     },
     writePoints(points, outOf) {
+      const nothingWritten = Object.keys({ ...work.value.answers, ...work.value.questions }).length === 0
+      if (nothingWritten) return
       const now = work.value.points
       if (now?.points === points && now.outOf === outOf) return
       change({ ...work.value, points: { points, outOf, at: clock.now() } })

@@ -5,13 +5,17 @@ import { stateWords } from "../words.ts"
 import { notesFor } from "./notes.ts"
 
 const key = "deltasheet/bench-folded"
+/** in a window lower than this the plate would leave no text to read, px */
+const lowWindow = 560
 
 function recallFolded(): boolean {
   try {
-    return localStorage.getItem(key) === "yes"
+    const kept = localStorage.getItem(key)
+    if (kept !== null) return kept === "yes"
   } catch {
-    return false
+    // forbidden storage: the window's height decides
   }
+  return innerHeight < lowWindow
 }
 
 /** Instants at which this cell's motion leaves the reference, as far as a verdict is due. */

@@ -4,7 +4,7 @@ import { answerFileName, makeAnswerFile, type Opened, openAnswerFile } from "../
 import type { Student } from "../keep/device.ts"
 import type { Texts } from "../keep/keeper.ts"
 import { ProblemWords } from "../ProblemWords.tsx"
-import type { Session } from "../session.ts"
+import { pointsOfQuestions, type Session } from "../session.ts"
 import { momentWords, plural } from "../words.ts"
 
 function save(name: string, text: string): void {
@@ -86,7 +86,9 @@ export function HandIn({ session }: { session: Session }) {
       <h2 id="hand-in-title">Hand in</h2>
       <p class="screen-only">
         The answer file holds your name, number and everything you wrote here. Give it to your teacher as it
-        is; you can also open it again, here or on another device.
+        is; you can also open it again, here or on another device.{" "}
+        {pointsOfQuestions(edition) > 0 &&
+          `The questions (${plural(pointsOfQuestions(edition), "point")}) are marked after you hand in.`}
       </p>
       <p class="hand-in-actions screen-only">
         <button type="button" class="word-button strong" onClick={download}>

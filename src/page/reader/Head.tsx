@@ -1,8 +1,8 @@
 import { InkChoice } from "../InkChoice.tsx"
 import type { Keeping } from "../keep/keeper.ts"
 import { ProblemWords } from "../ProblemWords.tsx"
-import type { Session } from "../session.ts"
-import { dayWords, plural, pointsWords, timeWords } from "../words.ts"
+import { pointsOfQuestions, type Session } from "../session.ts"
+import { dayWords, plural, soFarWords, timeWords } from "../words.ts"
 
 function keepingWords(keeping: Keeping): string {
   switch (keeping.kind) {
@@ -54,9 +54,11 @@ function StudentLine({ session }: { session: Session }) {
 
 function Points({ session }: { session: Session }) {
   const standing = session.standing.value
-  const outOf = session.edition.sheet.checks.reduce((sum, check) => sum + check.points, 0)
-  if (!standing) return <>{plural(outOf, "point")}</>
-  return <>{pointsWords(standing.judgement.points, standing.judgement.outOf)}</>
+  const checks = session.edition.sheet.checks.reduce((sum, check) => sum + check.points, 0)
+  const questions = pointsOfQuestions(session.edition)
+  const written = Object.keys(session.keeper.answers.value).length > 0
+  if (!standing || !written) return <>{plural(checks + questions, "point")}</>
+  return <>{soFarWords(standing.judgement.points, checks, questions)}</>
 }
 
 /** What the reader has to know before reading on: nothing is kept, another edition, values that are not the sheet's. */

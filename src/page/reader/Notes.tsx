@@ -1,4 +1,5 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks"
+import { ProblemLink } from "../ProblemWords.tsx"
 import { verdictWords } from "../words.ts"
 import { type Anchor, type Note, stackNotes } from "./notes.ts"
 import { VerdictMark } from "./VerdictMark.tsx"
@@ -48,7 +49,11 @@ export function Notes(props: {
             {note.tone !== "problem" && <span class="note-verdict">{verdictWords(note.tone)}</span>}
           </p>
           <p class="note-text">{unbroken(note.text)}</p>
-          {note.todo !== "" && <p class="note-todo">{note.todo}</p>}
+          {note.todo !== "" && (
+            <p class="note-todo">
+              {note.todo} {note.code !== "" && <ProblemLink code={note.code} />}
+            </p>
+          )}
           {note.stale && <p class="note-todo">Said of the text before your last change.</p>}
         </li>
       ))}

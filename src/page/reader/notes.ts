@@ -19,6 +19,8 @@ export interface Note {
   readonly head: string
   readonly text: string
   readonly todo: string
+  /** of a problem: its page says more; "" for a verdict */
+  readonly code: string
   /** speaks of a text that has been changed since */
   readonly stale: boolean
 }
@@ -63,6 +65,7 @@ export function notesFor(
       head: placeWords(problem),
       text: problem.text,
       todo: problem.todo,
+      code: problem.code,
       stale: false,
     }
   })
@@ -82,6 +85,7 @@ export function notesFor(
           head: check.name,
           text: result.message,
           todo: "",
+          code: "",
           stale: !standing.current,
         },
       ]

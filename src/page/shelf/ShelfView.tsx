@@ -4,7 +4,6 @@ import { InkChoice } from "../InkChoice.tsx"
 import { openDevice } from "../keep/device.ts"
 import { type Loaded, loadShelf } from "../load.ts"
 import { ProblemWords } from "../ProblemWords.tsx"
-import { plural } from "../words.ts"
 import { Card } from "./Card.tsx"
 import "./shelf.css"
 
@@ -25,12 +24,7 @@ export function ShelfView() {
   return (
     <div class="shelf">
       <header class="shelf-head">
-        <div>
-          <h1>{shelf?.ok ? shelf.value.title : "Worksheets"}</h1>
-          {shelf?.ok && shelf.value.cards.length > 0 && (
-            <p class="shelf-count">{plural(shelf.value.cards.length, "worksheet")}</p>
-          )}
-        </div>
+        <h1>{shelf?.ok ? shelf.value.title : "Worksheets"}</h1>
         <InkChoice />
       </header>
       <main>{shelf ? <Cards shelf={shelf} /> : <p class="waiting">Fetching the worksheets …</p>}</main>

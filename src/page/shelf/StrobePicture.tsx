@@ -1,9 +1,11 @@
 import { useId } from "preact/hooks"
 import type { Strobe } from "../../judge/edition.ts"
-import { frameStrobe, planeEdge } from "./frame.ts"
+import { frameStrobe, halvesOf, planeEdge } from "./frame.ts"
 
 const width = 320
 const height = 168
+/** a body smaller than this on the card would not be seen */
+const leastHalf = 2
 
 /** The reference's bodies at equal times, to scale, as a flash photograph shows them. */
 export function StrobePicture({ strobe, title }: { strobe: Strobe; title: string }) {
@@ -46,15 +48,30 @@ export function StrobePicture({ strobe, title }: { strobe: Strobe; title: string
               .map(([x, y]) => `${frame.x(x).toFixed(1)},${frame.y(y).toFixed(1)}`)
               .join(" ")}
           />
-          {body.points.map(([x, y], i) => (
-            <circle
-              key={i}
-              class={i === body.points.length - 1 ? "strobe-last" : "strobe-image"}
-              cx={frame.x(x).toFixed(1)}
-              cy={frame.y(y).toFixed(1)}
-              r={Math.max(2, body.radius * frame.scale).toFixed(1)}
-            />
-          ))}
+          {body.points.map(([x, y], i) => {
+            const [halfWidth, halfHeight] = halvesOf(body).map(half =>
+              Math.max(leastHalf, half * frame.scale),
+            )
+            const kind = i === body.points.length - 1 ? "strobe-last" : "strobe-image"
+            return body.box ? (
+              <rect
+                key={i}
+                class={kind}
+                x={(frame.x(x) - halfWidth!).toFixed(1)}
+                y={(frame.y(y) - halfHeight!).toFixed(1)}
+                width={(2 * halfWidth!).toFixed(1)}
+                height={(2 * halfHeight!).toFixed(1)}
+              />
+            ) : (
+              <circle
+                key={i}
+                class={kind}
+                cx={frame.x(x).toFixed(1)}
+                cy={frame.y(y).toFixed(1)}
+                r={halfWidth!.toFixed(1)}
+              />
+            )
+          })}
         </g>
       ))}
       <g class="strobe-scale" transform={`translate(${width - 10 - frame.bar.length} 16)`}>

@@ -16,6 +16,11 @@ export function roundLength(most: number): number {
   return power
 }
 
+/** Half the width and half the height of a body, m. */
+export function halvesOf(body: Strobe["bodies"][number]): readonly [number, number] {
+  return body.box ? [body.box[0] / 2, body.box[1] / 2] : [body.radius, body.radius]
+}
+
 /** Fits all images of all bodies, and the planes' points, in the middle of a picture. */
 export function frameStrobe(strobe: Strobe, width: number, height: number, pad: number): Frame {
   let [left, right, low, high] = [
@@ -27,10 +32,11 @@ export function frameStrobe(strobe: Strobe, width: number, height: number, pad: 
   for (const body of strobe.bodies)
     for (const [x, y] of body.points) {
       if (!Number.isFinite(x) || !Number.isFinite(y)) continue
-      left = Math.min(left, x - body.radius)
-      right = Math.max(right, x + body.radius)
-      low = Math.min(low, y - body.radius)
-      high = Math.max(high, y + body.radius)
+      const [halfWidth, halfHeight] = halvesOf(body)
+      left = Math.min(left, x - halfWidth)
+      right = Math.max(right, x + halfWidth)
+      low = Math.min(low, y - halfHeight)
+      high = Math.max(high, y + halfHeight)
     }
   if (left > right) [left, right, low, high] = [-1, 1, -1, 1]
   const scale = Math.min(
