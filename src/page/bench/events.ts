@@ -1,5 +1,5 @@
 import type { Recording } from "../../run/contract.ts"
-import { type BodyColumns, lengthAt } from "./series.ts"
+import { type BodyColumns, zeroAt } from "./series.ts"
 import type { Timeline } from "./timeline.ts"
 
 /** Something that happens, found in the recording alone. */
@@ -58,9 +58,9 @@ export function eventsOf(
 function contactEvents(recording: Recording, timeline: Timeline, body: BodyColumns): MotionEvent[] {
   const out: MotionEvent[] = []
   for (const force of body.forces) {
-    let acting = lengthAt(recording, firstStep, force.column) !== 0
+    let acting = !zeroAt(recording, firstStep, force.column)
     for (let row = firstStep + 1; row < recording.rows; row++) {
-      const now = lengthAt(recording, row, force.column) !== 0
+      const now = !zeroAt(recording, row, force.column)
       if (now === acting) continue
       acting = now
       const kind = now ? "begins" : "ends"
@@ -119,7 +119,7 @@ function restEvents(recording: Recording, timeline: Timeline, body: BodyColumns)
       const gap = (data[row * width + body.position + k] ?? 0) - (data[last * width + body.position + k] ?? 0)
       return Math.abs(gap) <= (tiny[k] ?? 0)
     }) &&
-    (body.momentum === null || lengthAt(recording, row, body.momentum) === 0)
+    (body.momentum === null || zeroAt(recording, row, body.momentum))
   let row = last
   while (row > 0 && still(row - 1)) row--
   const lasts = timeline.end - timeline.at(row)

@@ -87,7 +87,7 @@ export function dotsPath(study: Study, body: BodyColumns, view: View, instants: 
 }
 
 /** px that a path must have moved before a point is worth drawing */
-const visible = 1.2
+const visible = 2.4
 /** rows looked at for a path */
 const mostRows = 20_000
 

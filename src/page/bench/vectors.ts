@@ -105,18 +105,18 @@ export function arrowsOf(
 }
 
 /** Sizes of a vector over the recording, sorted; those that are not numbers left out. */
-function sizesOf(study: Study, vector: (row: number) => Triple): number[] {
+function sizesOf(study: Study, vector: (row: number) => Triple): Float64Array {
   const stride = Math.max(1, Math.floor(study.recording.rows / sampled))
   const sizes: number[] = []
   for (let row = 0; row < study.recording.rows; row += stride) sizes.push(size(vector(row)))
-  return sizes.filter(Number.isFinite).sort((a, b) => a - b)
+  return Float64Array.from(sizes.filter(Number.isFinite)).sort()
 }
 
 /**
  * The size to give full room: the greatest, unless brief pushes stand out threefold over what acts most of the time. Then
  * the geometric mean of both, so that a weight can still be seen beside an impact; the longest arrows are drawn broken.
  */
-function typical(vectors: readonly (readonly number[])[]): number {
+function typical(vectors: readonly Float64Array[]): number {
   const greatest = Math.max(0, ...vectors.map(sizes => sizes.at(-1) ?? 0))
   const lasting = Math.max(0, ...vectors.map(sizes => sizes[Math.floor(sizes.length / 2)] ?? 0))
   return lasting > 0 && greatest > 3 * lasting ? Math.sqrt(greatest * lasting) : greatest

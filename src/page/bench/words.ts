@@ -1,6 +1,7 @@
 import type { Distance } from "./compare.ts"
+import { rangeOf } from "./events.ts"
 import { decimalsFor, fixed, quantity, thinSpace } from "./number.ts"
-import { type BodyColumns, lengthAt, valueAt } from "./series.ts"
+import { type BodyColumns, squareAt, valueAt, zeroAt } from "./series.ts"
 import type { Study } from "./study.ts"
 import { meanStep, type Timeline } from "./timeline.ts"
 
@@ -131,11 +132,11 @@ function actingStretches({ recording }: Study, column: number) {
   const out: { from: number; to: number; most: number }[] = []
   let open: { from: number; to: number; most: number } | null = null
   for (let row = 0; row < recording.rows; row++) {
-    const size = lengthAt(recording, row, column)
-    if (size === 0) {
+    if (zeroAt(recording, row, column)) {
       open = null
       continue
     }
+    const size = Math.sqrt(squareAt(recording, row, column))
     if (!open) out.push((open = { from: row, to: row, most: 0 }))
     open.to = row
     if (!(size <= open.most)) open.most = size
@@ -171,18 +172,15 @@ function going({ recording }: Study, body: BodyColumns, row: number): string {
   return `, with momentum ${quantity(size, "kg m/s")} ${direction(x, y, z)}`.trimEnd()
 }
 
-function stays(study: Study, body: BodyColumns): boolean {
-  for (let row = 1; row < study.recording.rows; row++)
-    for (let k = 0; k < 3; k++)
-      if (valueAt(study.recording, row, body.position + k) !== valueAt(study.recording, 0, body.position + k))
-        return false
-  return true
+function stays({ recording }: Study, body: BodyColumns): boolean {
+  return [0, 1, 2].every(k => rangeOf(recording, body.position + k) === 0)
 }
 
 /** First row with a position that is not a number; -1 for none. */
-function firstBroken({ recording }: Study, body: BodyColumns): number {
-  for (let row = 0; row < recording.rows; row++)
-    for (let k = 0; k < 3; k++) if (!Number.isFinite(valueAt(recording, row, body.position + k))) return row
+function firstBroken({ recording: { data, width, rows } }: Study, body: BodyColumns): number {
+  for (let row = 0, at = body.position; row < rows; row++, at += width)
+    if (!Number.isFinite((data[at] as number) + (data[at + 1] as number) + (data[at + 2] as number)))
+      return row
   return -1
 }
 
