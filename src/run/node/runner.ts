@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url"
 import type { Runner, RunOutcome, RunRequest } from "../contract.ts"
 import { lostOutcome } from "../outcome.ts"
 import { createSeat, type Seat } from "../seat.ts"
-import { stoppedByHand } from "../words.ts"
+import { noPlace, stoppedByHand } from "../words.ts"
 import { buildRunnerBundle } from "./bundle.ts"
 import { openProcess } from "./process.ts"
 
@@ -46,6 +46,9 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
     },
   )
 
+  // Said to whoever asks for a run; until then it concerns nobody.
+  ready.catch(() => {})
+
   const handOut = (): void => {
     while (idle.length > 0 && waiting.length > 0) {
       const seat = idle.pop()!
@@ -64,7 +67,11 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
 
   return {
     async run(request) {
-      await ready
+      try {
+        await ready
+      } catch {
+        return lostOutcome(noPlace, 0)
+      }
       if (closed) return lostOutcome(stoppedByHand, 0)
       return new Promise(resolve => {
         waiting.push({ request, resolve })

@@ -3,7 +3,7 @@ import { openCage } from "./cage.ts"
 import workerAddress from "./runner.worker.ts?worker&url"
 
 /** How long a frame may take to open before the browser is taken to be one that cannot, ms. */
-const cageMilliseconds = 8000
+const cageMilliseconds = 20_000
 
 let code: Promise<string> | undefined
 let cageWorks = import.meta.hot === undefined

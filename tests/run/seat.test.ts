@@ -1,0 +1,155 @@
+import { describe, expect, it } from "vitest"
+import { createSeat, type Place, type PlaceEvents } from "../../src/run/seat.ts"
+import { raw, request } from "./support/program.ts"
+
+interface FakePlace extends Place {
+  readonly events: PlaceEvents
+  readonly sent: unknown[]
+  killed: boolean
+}
+
+function fakes() {
+  const opened: FakePlace[] = []
+  const open = (events: PlaceEvents): Place => {
+    const place: FakePlace = {
+      events,
+      sent: [],
+      killed: false,
+      send: message => place.sent.push(message),
+      kill: () => {
+        place.killed = true
+      },
+    }
+    opened.push(place)
+    return place
+  }
+  return { opened, open }
+}
+
+const plain = { recordings: [], problem: null, output: [], turns: 1, timeStepFound: false, milliseconds: 1 }
+const answer = (number: number, more: object = {}) => ({
+  kind: "outcome",
+  number,
+  outcome: plain,
+  tracing: false,
+  worn: false,
+  ...more,
+})
+const ask = request(raw(""), { limits: { milliseconds: 60_000 } })
+
+describe("a seat for runs", () => {
+  it("keeps a place whose answer is right and whose realm is unchanged", async () => {
+    const { opened, open } = fakes()
+    const seat = createSeat({ open, fresh: false, spares: 0 })
+    const first = seat.run(ask)
+    opened[0]!.events.heard({ kind: "ready" })
+    opened[0]!.events.heard(answer(1))
+    expect(await first).toEqual(plain)
+    const second = seat.run(ask)
+    opened[0]!.events.heard(answer(2))
+    expect(await second).toEqual(plain)
+    expect(opened).toHaveLength(1)
+    seat.close()
+    expect(opened[0]!.killed).toBe(true)
+  })
+
+  it.each([
+    ["says that the canary of its realm changed", answer(1, { worn: true }), null],
+    ["does not say whether it changed", answer(1, { worn: undefined }), null],
+    ["answers another run", answer(7), "run-lost"],
+    ["answers something that is no outcome", answer(1, { outcome: { points: 100 } }), "run-lost"],
+    ["says nothing sensible", "done", "run-lost"],
+  ])("replaces a place that %s", async (_, message, code) => {
+    const { opened, open } = fakes()
+    const seat = createSeat({ open, fresh: false, spares: 0 })
+    const pending = seat.run(ask)
+    opened[0]!.events.heard({ kind: "ready" })
+    opened[0]!.events.heard(message)
+    expect((await pending).problem?.code ?? null).toBe(code)
+    expect(opened[0]!.killed).toBe(true)
+    expect(opened).toHaveLength(2)
+    seat.close()
+  })
+
+  it("replaces a place that speaks without being asked, before the next run gets it", async () => {
+    const { opened, open } = fakes()
+    const seat = createSeat({ open, fresh: false, spares: 0 })
+    seat.warm()
+    opened[0]!.events.heard({ kind: "ready" })
+    opened[0]!.events.heard(answer(1))
+    expect(opened[0]!.killed).toBe(true)
+    const pending = seat.run(ask)
+    opened[1]!.events.heard({ kind: "ready" })
+    opened[1]!.events.heard(answer(1))
+    expect((await pending).problem).toBeNull()
+    seat.close()
+  })
+
+  it("uses a new place for every run when asked to", async () => {
+    const { opened, open } = fakes()
+    const seat = createSeat({ open, fresh: true, spares: 0 })
+    for (const n of [1, 2]) {
+      const pending = seat.run(ask)
+      opened[n - 1]!.events.heard({ kind: "ready" })
+      opened[n - 1]!.events.heard(answer(n))
+      await pending
+    }
+    expect(opened.map(place => place.killed)).toEqual([true, true, false])
+    seat.close()
+  })
+
+  it("has a spare ready, so that the run after a stop does not wait", async () => {
+    const { opened, open } = fakes()
+    const seat = createSeat({ open, fresh: false, spares: 1 })
+    const pending = seat.run(ask)
+    opened[0]!.events.heard({ kind: "ready" })
+    opened[1]!.events.heard({ kind: "ready" })
+    seat.stop()
+    expect((await pending).problem?.code).toBe("stopped")
+    const next = seat.run(ask)
+    expect(opened[1]!.sent).toHaveLength(1)
+    opened[1]!.events.heard(answer(2))
+    expect((await next).problem).toBeNull()
+    seat.close()
+  })
+
+  it("gives the outcome without a place when the search for the place is cut short", async () => {
+    const { opened, open } = fakes()
+    const seat = createSeat({ open, fresh: false, spares: 0 })
+    const pending = seat.run(ask)
+    const problem = { code: "program-error", text: "It failed.", todo: "Look." }
+    opened[0]!.events.heard({ kind: "ready" })
+    opened[0]!.events.heard(answer(1, { outcome: { ...plain, problem }, tracing: true }))
+    opened[0]!.events.gone()
+    expect((await pending).problem).toEqual(problem)
+    seat.close()
+  })
+
+  it("takes the place of the failure from the trace, and nothing else", async () => {
+    const { opened, open } = fakes()
+    const seat = createSeat({ open, fresh: false, spares: 0 })
+    const pending = seat.run(ask)
+    const problem = { code: "program-error", text: "It failed.", todo: "Look." }
+    const placed = { ...problem, where: { line: 3, column: 4 } }
+    opened[0]!.events.heard({ kind: "ready" })
+    opened[0]!.events.heard(answer(1, { outcome: { ...plain, problem }, tracing: true }))
+    opened[0]!.events.heard({
+      kind: "traced",
+      number: 1,
+      problem: placed,
+      worn: false,
+      outcome: { turns: 9 },
+    })
+    expect(await pending).toEqual({ ...plain, problem: placed })
+    seat.close()
+  })
+
+  it("says that there is no place when none starts", async () => {
+    const { opened, open } = fakes()
+    const seat = createSeat({ open, fresh: false, spares: 0 })
+    const pending = seat.run(ask)
+    opened[0]!.events.gone()
+    expect((await pending).problem?.code).toBe("run-unavailable")
+    seat.close()
+  })
+})
