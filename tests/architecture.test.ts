@@ -59,15 +59,22 @@ describe("the rooms", () => {
 })
 
 describe("the problem pages", () => {
-  it("exist for every code that a message uses, and for no other", () => {
-    const codes = new Set(
-      sources.flatMap(file =>
-        [...readFileSync(file, "utf8").matchAll(/\bcode: "([a-z0-9-]+)"/g)].map(m => m[1]!),
-      ),
-    )
-    const pages = readdirSync("public/problems")
-      .filter(name => name.endsWith(".md"))
-      .map(name => name.slice(0, -3))
+  const whole = sources.map(file => readFileSync(file, "utf8")).join("\n")
+  const pages = readdirSync("public/problems")
+    .filter(name => name.endsWith(".md"))
+    .map(name => name.slice(0, -3))
+  it("exist for every code that a message uses", () => {
+    const codes = new Set([...whole.matchAll(/\bcode: "([a-z0-9-]+)"/g)].map(match => match[1]!))
     expect([...codes].filter(code => !pages.includes(code)).sort()).toEqual([])
+  })
+  it("exist for no other", () => {
+    expect(pages.filter(page => !whole.includes(`"${page}"`))).toEqual([])
+  })
+  it("say what it means, show it, tell what to do and what it is not", () => {
+    const thin = pages.filter(page => {
+      const text = readFileSync(`public/problems/${page}.md`, "utf8")
+      return !(/^# \S/.test(text) && (text.match(/^## /gm) ?? []).length >= 3 && text.length > 300)
+    })
+    expect(thin).toEqual([])
   })
 })
