@@ -1,8 +1,9 @@
-import { type Extent, relativeDistance } from "./extent.ts"
+import { approachOf } from "./approach.ts"
+import { allowance, distanceAsGiven, distancesOf, leastTolerance, trust } from "./distances.ts"
+import type { Extent } from "./extent.ts"
 import { commonSpan, countsSteps, endOfMotion, gridOf } from "./grid.ts"
 import { type Ladder, type Limit, limitOf } from "./limit.ts"
-import { hullDistance, steepestChange } from "./steep.ts"
-import { endOf, sample, spacingOf, startOf } from "./track.ts"
+import { endOf, spacingOf, startOf } from "./track.ts"
 
 export interface Instant {
   readonly t: number
@@ -37,27 +38,8 @@ export interface Comparison {
   readonly onlyAsGiven: boolean
 }
 
-/** Limits nearer than this part of the extent are the same: rounding of constants, a last partial step. */
-export const leastTolerance = 0.002
-/** Where only the given step is known, a method's own error must pass. */
-export const leastCloseness = 0.01
-/** The reference's own uncertainty times this is allowed. */
-const trust = 2
-/** Beyond this uncertainty, as part of the extent, the reference says nothing. */
-const horizonUncertainty = 0.05
 /** Ending sooner than the reference by less than this part of its time is no fault. */
 const endShare = 0.02
-/** In a ladder that closes on the reference, each halving leaves at most this part of the distance … */
-const closingRatio = 0.75
-/** … down to at most this part of the extent … */
-const closingDistance = 0.1
-/** A foretold limit that came nearer by this factor is still on its way. */
-const drawingNear = 0.6
-/** A limit that is foretold nearer than this part of the last run's distance is one still on its way. */
-const stillMoving = 0.8
-/** … and the distance of the extrapolated limits is at most this part of the last one. */
-const vanishing = 0.35
-
 export function compareLadders(
   student: Ladder,
   reference: Ladder,
@@ -97,6 +79,7 @@ export function compareLadders(
   let worst = 0
   let departs = -1
   let beyondDoubt = false
+  let noFiner = false
   let limitSeen = false
   for (let i = 0; i < until; i++) {
     const d = distances[i]!
@@ -104,22 +87,20 @@ export function compareLadders(
     if (d - allowed.tolerance[i]! > distances[worst]! - allowed.tolerance[worst]!) worst = i
     if (d <= allowed.tolerance[i]!) continue
     if (departs < 0) departs = i
-    if (d > allowed.tolerance[i]! + trust * mine.unsure[i]!) beyondDoubt = true
+    if (d <= allowed.tolerance[i]! + trust * mine.unsure[i]!) continue
+    beyondDoubt = true
+    if (mine.rungs[i]! < 3) noFiner = true
   }
   const asGiven = distanceAsGiven(first.student, first.reference, grid, until, extent)
   const approach = approachOf(student, mine, theirs, grid, distances, until, extent)
   // While shorter steps still bring the motions together, they are not apart, however far they are yet.
-  const onItsWay = approach.drawsNear || (approach.shrinks && approach.left < stillMoving)
-  const surelyApart = beyondDoubt && !onItsWay
-  const closes = departs >= 0 && approach.closing && approach.drawsNear && approach.left <= vanishing
+  const surelyApart = noFiner || (beyondDoubt && !approach.onItsWay) || (departs >= 0 && approach.runsAway)
+  const closes = departs >= 0 && !surelyApart && approach.closing
   const together = departs < 0 || closes
-  const outcome = together
-    ? early
-      ? "ends early"
-      : "same limit"
+  const sure = together
+    ? !limitSeen || student.tracks.length > 2 || steady(mine, until)
     : surelyApart || !limitSeen
-      ? "apart"
-      : "undecided"
+  const outcome = !sure ? "undecided" : !together ? "apart" : early ? "ends early" : "same limit"
   const seen = together ? -1 : seenIndex(distances, departs, until)
   return {
     ...base,
@@ -134,6 +115,13 @@ export function compareLadders(
     horizon: until < grid.length ? grid[until]! : null,
     onlyAsGiven: !together && limitSeen && asGiven < leastTolerance,
   }
+}
+
+/** Two runs are enough to foretell a limit when halving the step changes little. */
+const steadyChange = 0.01
+function steady(limit: Limit, until: number): boolean {
+  for (let i = 0; i < until; i++) if (limit.unsure[i]! > steadyChange) return false
+  return true
 }
 
 /** The reference itself goes somewhere as the step shrinks; else only the given step can be judged. */
@@ -168,134 +156,6 @@ function nothingShared(at: number) {
 function endShift(ladder: Ladder): number {
   if (countsSteps(ladder)) return 0
   return Math.abs(endOf(ladder.tracks[0]!) - endOf(ladder.tracks[ladder.tracks.length - 1]!))
-}
-
-/** What may lie between two limits at each instant, and the first index past which the reference is unsure. */
-function allowance(
-  reference: Limit,
-  grid: Float64Array,
-  track: Ladder["tracks"][number],
-  extent: Extent,
-  author: number | null,
-  refined: boolean,
-): { tolerance: Float64Array; horizon: number } {
-  const tolerance = new Float64Array(grid.length)
-  let unsure = 0
-  let horizon = grid.length
-  const close = leastCloseness + (refined ? steepestChange(track, spacingOf(track), extent) : 0)
-  for (let i = 0; i < grid.length; i++) {
-    if (reference.rungs[i]! > 2) unsure = Math.max(unsure, reference.unsure[i]!)
-    if (unsure > horizonUncertainty && horizon === grid.length) horizon = Math.max(i, 2)
-    tolerance[i] = author ?? (reference.rungs[i]! > 1 ? Math.max(leastTolerance, trust * unsure) : close)
-  }
-  return { tolerance, horizon }
-}
-
-/** Distance of the limits where both have one; of the motions at the given step where one has not. */
-function distancesOf(
-  mine: Limit,
-  theirs: Limit,
-  grid: Float64Array,
-  extent: Extent,
-  student: Ladder,
-  reference: Ladder,
-  tolerance: Float64Array,
-  until: number,
-): Float64Array {
-  const dim = extent.scales.length
-  const out = new Float64Array(grid.length)
-  const here = new Float64Array(dim)
-  const there = new Float64Array(dim)
-  const window = 2 * Math.max(spacingOf(student.tracks[0]!), spacingOf(reference.tracks[0]!))
-  for (let i = 0; i < until; i++) {
-    const t = grid[i]!
-    const limits = mine.rungs[i]! > 1 && theirs.rungs[i]! > 1
-    if (limits) {
-      out[i] = relativeDistance(mine.values, i * dim, theirs.values, i * dim, extent)
-    } else {
-      sample(student.tracks[0]!, t, here)
-      sample(reference.tracks[0]!, t, there)
-      out[i] = relativeDistance(here, 0, there, 0, extent)
-      if (reference.tracks.length > 1) tolerance[i] = Math.max(tolerance[i]!, closenessFor(reference, extent))
-    }
-    if (out[i]! > tolerance[i]!) {
-      const finest = limits ? student.tracks[student.tracks.length - 1]! : student.tracks[0]!
-      const other = limits ? reference.tracks[reference.tracks.length - 1]! : reference.tracks[0]!
-      const hull = hullDistance(finest, other, t, window, extent)
-      if (hull !== null) out[i] = Math.min(out[i]!, hull)
-    }
-  }
-  return out
-}
-
-const closenessFor = (reference: Ladder, extent: Extent): number =>
-  leastCloseness + steepestChange(reference.tracks[0]!, spacingOf(reference.tracks[0]!), extent)
-
-function distanceAsGiven(
-  student: Ladder["tracks"][number],
-  reference: Ladder["tracks"][number],
-  grid: Float64Array,
-  until: number,
-  extent: Extent,
-): number {
-  const here = new Float64Array(extent.scales.length)
-  const there = new Float64Array(extent.scales.length)
-  let worst = 0
-  for (let i = 0; i < until; i++) {
-    sample(student, grid[i]!, here)
-    sample(reference, grid[i]!, there)
-    worst = Math.max(worst, relativeDistance(here, 0, there, 0, extent))
-  }
-  return worst
-}
-
-interface Approach {
-  /** the last run's distance from the reference's limit over the run's before; small when each halving brings it nearer */
-  readonly shrinks: boolean
-  /** … so does each of the last two halvings, down to little */
-  readonly closing: boolean
-  /** the foretold limit came clearly nearer to the reference's when the finest step was added */
-  readonly drawsNear: boolean
-  /** distance of the limits over that of the last run */
-  readonly left: number
-}
-
-/** How the student's motion moves towards the reference's limit, or does not, as the step shrinks. */
-function approachOf(
-  student: Ladder,
-  mine: Limit,
-  theirs: Limit,
-  grid: Float64Array,
-  distances: Float64Array,
-  until: number,
-  extent: Extent,
-): Approach {
-  const dim = extent.scales.length
-  const here = new Float64Array(dim)
-  const gaps = student.tracks.slice(-3).map(track => {
-    let worst = 0
-    for (let i = 0; i < until; i++) {
-      if (mine.rungs[i]! < 3) continue
-      sample(track, grid[i]!, here)
-      worst = Math.max(worst, relativeDistance(here, 0, theirs.values, i * dim, extent))
-    }
-    return worst
-  })
-  const [fine = 0, middle = 0, coarse = 0] = gaps.reverse()
-  let now = 0
-  let before = 0
-  for (let i = 0; i < until; i++) {
-    if (mine.rungs[i]! < 3) continue
-    now = Math.max(now, distances[i]!)
-    before = Math.max(before, relativeDistance(mine.before, i * dim, theirs.values, i * dim, extent))
-  }
-  const shrinks = gaps.length > 2 && fine <= closingRatio * middle
-  return {
-    shrinks,
-    closing: shrinks && middle <= closingRatio * coarse && fine <= closingDistance,
-    drawsNear: now < drawingNear * before,
-    left: fine > 0 ? now / fine : 1,
-  }
 }
 
 /** The departure is named at once; its size where it has become plain to see (a twentieth of the extent) or is largest. */

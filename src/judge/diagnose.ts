@@ -12,9 +12,9 @@ export interface Diagnosis {
 }
 
 /** A student's motion lies on a slip's when nearer than this part of the extent. */
-export const onSlip = 0.02
+export const onSlip = 0.006
 /** It must be this much nearer to it than to the reference … */
-const clearOfReference = 0.25
+const clearOfReference = 0.1
 /** … and than to any other slip. */
 const clearOfOthers = 0.4
 /** Motions nearer to each other than this cannot be told apart. */

@@ -91,7 +91,7 @@ export interface Collecting {
 }
 
 /**
- * The evidence that verdicts over `reference` need: runs at the reference's own factors and, where those leave a
+ * The evidence that verdicts over `reference` need: runs at the given step and half of it and, while those leave a
  * check undecided, at shorter ones. The page and the marker both gather it here, so both decide on the same.
  */
 export async function collectEvidence(
@@ -103,17 +103,14 @@ export async function collectEvidence(
 ): Promise<Evidence | null> {
   const { parameters, factors } = reference
   let evidence = await evidenceFor(compiled, tools, parameters, judgeSeed, [1], known)
-  for (const factor of factors) {
+  if (factors.length < 2) return evidence
+  for (let factor = 1 / 2; factor >= finestFactor; factor /= 2) {
     if (overtaken()) return null
-    if (factor < 1) evidence = await refine(evidence, compiled, tools, parameters, judgeSeed, factor)
-  }
-  let factor = (factors[factors.length - 1] ?? 1) / 2
-  while (factors.length > 1 && factor >= finestFactor && wantsFiner(sheet, reference, evidence)) {
-    if (overtaken()) return null
+    if (factor < 1 / 2 && !wantsFiner(sheet, reference, evidence)) break
     const finer = await refine(evidence, compiled, tools, parameters, judgeSeed, factor)
-    if (finer === evidence || finer.finerProblem !== null) break
+    // Only a program that stops at steps which the reference takes is at fault; beyond them a limit may be met.
+    if (finer === evidence || (finer.finerProblem !== null && !factors.includes(factor))) break
     evidence = finer
-    factor /= 2
   }
   return evidence
 }

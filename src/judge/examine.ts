@@ -4,6 +4,7 @@ import type { Check, Worksheet } from "../worksheet/contract.ts"
 import type { CheckResult, Reference, Verdict } from "./contract.ts"
 import { ownParameters } from "./draws.ts"
 import { collectEvidence, noEvidence } from "./evidence.ts"
+import { numberWords } from "./quantity.ts"
 import { ratioOf } from "./ratio.ts"
 import { NoReference, programOf } from "./reference.ts"
 import { createReferences } from "./references.ts"
@@ -43,6 +44,9 @@ export interface Examined {
   readonly checks: readonly ExaminedCheck[]
   readonly slips: readonly ExaminedSlip[]
 }
+
+/** A slip must lie this many times as far off as any right answer. */
+const leastMargin = 3
 
 interface Trial {
   readonly name: string
@@ -124,6 +128,9 @@ export async function examineWorksheet(worksheet: Worksheet, given: JudgeTools):
       tolerance: toleranceWords(check, reference),
     }
   })
+  for (const check of checks) {
+    if (check.margin !== null && check.margin < leastMargin) findings.push(cannotTell(worksheet, check))
+  }
   return {
     sound: findings.length === 0,
     findings,
@@ -170,6 +177,17 @@ function findingsOf(
       })
   }
   return out
+}
+
+function cannotTell(worksheet: Worksheet, check: ExaminedCheck): Problem {
+  const side = (found: ExaminedCheck["nearestSlip"]): string =>
+    found === null ? "" : `“${found.name}” at ${numberWords(found.ratio, 2)} times the tolerance`
+  return {
+    code: "check-cannot-tell",
+    text: `The check “${check.name}” hardly tells right from wrong: the furthest right answer is ${side(check.nearestAccepted)}, the nearest slip ${side(check.nearestSlip)}.`,
+    todo: "Choose parameters for which the mistake shows more, or a narrower tolerance.",
+    where: { file: worksheet.file, line: worksheet.lines[`check:${check.name}`] ?? 1, column: 1 },
+  }
 }
 
 function slipPasses(worksheet: Worksheet, slip: Trial & { blank: string }): Problem {

@@ -1,6 +1,8 @@
 /** The judge's public names. What is not here is free to change. */
-export { type Comparison, compareLadders, leastCloseness, leastTolerance } from "./compare.ts"
+export { type JudgeProblemCode, judgeProblemCodes } from "./codes.ts"
+export { type Comparison, compareLadders } from "./compare.ts"
 export type { CheckResult, Evidence, Judgement, Reference, SlipMotion, Verdict } from "./contract.ts"
+export { leastCloseness, leastTolerance } from "./distances.ts"
 export { drawParameters, drawPool, drawSeeds, ownParameters } from "./draws.ts"
 export type { Edition, Shelf, ShelfCard, Strobe } from "./edition.ts"
 export { type Collecting, collectEvidence, evidenceFor, noEvidence } from "./evidence.ts"

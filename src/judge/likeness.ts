@@ -1,37 +1,45 @@
 import type { Recording } from "../run/contract.ts"
 import { type Extent, extentOf } from "./extent.ts"
-import { hullDistance } from "./steep.ts"
 import { endOf, sample, spacingOf, startOf, type Track, trackOf } from "./track.ts"
+
+/** Times of a packed motion are rounded to this part. */
+const timeRounding = 1e-6
 
 /**
  * How far two motions lie apart at one and the same time step, over the time that both cover: the largest distance
  * against the reference's extent or, where a motion has run far out of it, against how far that one has come. A
- * different end in time counts as well, unless one of them was cut short.
+ * shift by one step is free, since old and new values within a step make no other law. A different end in time
+ * counts as well, unless one of them was cut short.
  */
 export function unlikeness(a: Track, b: Track, extent: Extent, cutShort: boolean): number {
   const from = Math.max(startOf(a), startOf(b))
   const to = Math.min(endOf(a), endOf(b))
-  const duration = Math.max(endOf(a), endOf(b)) - from || 1
+  const latest = Math.max(endOf(a), endOf(b))
+  const duration = latest - from || 1
   const step = Math.max(spacingOf(a), spacingOf(b))
-  let worst = cutShort ? 0 : Math.max(0, Math.abs(endOf(a) - endOf(b)) - 2 * step) / duration
-  const here = new Float64Array(a.dim)
-  const there = new Float64Array(a.dim)
+  const rounding = timeRounding * Math.max(1, Math.abs(latest))
+  if (to < from - rounding) return 1
+  let worst = cutShort ? 0 : Math.max(0, latest - to - 2 * step) / duration
+  const { dim } = a
+  const here = new Float64Array(dim)
+  const around = [new Float64Array(dim), new Float64Array(dim), new Float64Array(dim)] as const
   const run = Float64Array.from(extent.scales)
-  const origin = b.values.subarray(0, b.dim)
-  const window = 2 * Math.min(spacingOf(a), spacingOf(b))
+  const origin = b.values.subarray(0, dim)
+  const shift = spacingOf(a)
   for (const t of b.times) {
-    if (t < from || t > to) continue
+    if (t < from - rounding || t > to + rounding) continue
     sample(a, t, here)
-    sample(b, t, there)
-    let apart = 0
-    for (let k = 0; k < run.length; k++) {
-      run[k] = Math.max(run[k]!, Math.abs(there[k]! - origin[k]!))
-      apart = Math.max(apart, Math.abs(here[k]! - there[k]!) / run[k]!)
+    sample(b, Math.max(t - shift, startOf(b)), around[0])
+    sample(b, t, around[1])
+    sample(b, Math.min(t + shift, endOf(b)), around[2])
+    for (let k = 0; k < dim; k++) {
+      run[k] = Math.max(run[k]!, Math.abs(around[1][k]! - origin[k]!))
+      const low = Math.min(around[0][k]!, around[1][k]!, around[2][k]!)
+      const high = Math.max(around[0][k]!, around[1][k]!, around[2][k]!)
+      worst = Math.max(worst, (here[k]! - high) / run[k]!, (low - here[k]!) / run[k]!)
     }
-    if (apart > 0.02) apart = Math.min(apart, hullDistance(a, b, t, window, extent) ?? apart)
-    if (apart > worst) worst = apart
   }
-  return to >= from ? worst : Math.max(worst, 1)
+  return worst
 }
 
 /** The same between two recordings, for one series; endless where either lacks it. */

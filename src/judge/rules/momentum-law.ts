@@ -4,7 +4,7 @@ import { capital, seconds, spoken, withUnit } from "../quantity.ts"
 import { trackOf } from "../track.ts"
 import { acts } from "./activity.ts"
 import { bookMomentum, type MomentumBook } from "./momentum-book.ts"
-import { shrinksAway } from "./shrink.ts"
+import { mayShrink, shrinksAway } from "./shrink.ts"
 
 /**
  * Each step changes the body's momentum by the sum of its recorded forces times the step, to rounding. A method
@@ -32,10 +32,12 @@ export function momentumLaw({ check, student, reference }: Asked): Finding {
       look: "See how often the line with record is reached.",
     })
   const ratio = book.worstStep / tolerance
-  const balanced = ratio <= 1 || shrinksAway(booksOf(student, check.cell, body, tolerance).map(b => b.drift))
+  const drifts = ratio <= 1 ? [] : booksOf(student, check.cell, body, tolerance).map(b => b.drift)
+  const balanced = ratio <= 1 || shrinksAway(drifts)
   if (!balanced)
     return found({
       met: false,
+      undecided: mayShrink(drifts),
       departsAt: book.firstGap?.t ?? null,
       wrong: gapWords(what, book),
       look: `On the bench, go to ${seconds(book.firstGap?.t ?? 0)} and hold the change of the momentum arrow against the force arrows.`,

@@ -9,3 +9,7 @@ export function shrinksAway(parts: readonly number[]): boolean {
   const [coarse, middle, fine] = parts.slice(-3) as [number, number, number]
   return middle <= shrinkRatio * coarse && fine <= shrinkRatio * middle && fine <= leastLeft
 }
+
+/** Two runs that look like the beginning of that; a third will tell. */
+export const mayShrink = (parts: readonly number[]): boolean =>
+  parts.length === 2 && parts[1]! <= shrinkRatio * parts[0]!

@@ -9,6 +9,9 @@ import { sample, spacingOf } from "../track.ts"
 /** A value this small beside the extent of its own series is measured by that part of the extent. */
 const leastShare = 0.05
 
+/** While halving the step moves the value by this part of what it is off, a shorter one may tell more. */
+const unsettled = 0.2
+
 /** A component has a value at an instant, or at the end: the given one, else the reference's own. */
 export function value({ check, student, reference }: Asked): Finding {
   if (check.rule.kind !== "value") throw new TypeError("A value rule was expected.")
@@ -43,9 +46,11 @@ export function value({ check, student, reference }: Asked): Finding {
       ratio,
     })
   const shown = candidates[0]!
+  const moved = Math.abs(shown - candidates[candidates.length - 1]!)
   const off = shown - target
   return found({
     met: false,
+    undecided: mine.tracks.length === 2 && moved > unsettled * Math.abs(got - target),
     departsAt: at === "end" ? end : at,
     wrong: `${when} ${what.name} is ${amount(shown, what.unit)}: ${amount(Math.abs(off), what.unit)} too ${off > 0 ? "large" : "small"}.`,
     look: `${capital(when === "At the end" ? "on the bench, go to the end" : `on the bench, go to ${seconds(at as number)}`)} and go back from there to where the motion turns out differently from what you expect.`,

@@ -46,14 +46,15 @@ export const floorPulls: Slip = {
           ...unclipped(script).map(edit => [edit]),
           ...choicesIn(script)
             .filter(choice => !aboutFriction(script, roles, choice) && choice.otherwise === null)
-            .map(choice => [setsToZero(script, choice) ? replace(choice.node, "") : always(script, choice)]),
+            .map(choice => [
+              setsToZero(script, choice) ? replace(choice.node, "{}") : always(script, choice),
+            ]),
           ...choicesIn(script)
             .filter(choice => !aboutFriction(script, roles, choice) && choice.otherwise !== null)
             .flatMap(choice => [
               [always(script, choice)],
               [keepOnly(script, choice.node, choice.otherwise!)],
             ]),
-          ...turnedComparisons(script),
         ],
 }
 

@@ -32,8 +32,7 @@ export function dropFactor(script: Script, wanted: (node: SyntaxNode) => boolean
     if (binary === null || (binary.sign !== "*" && binary.sign !== "/")) continue
     if (wanted(bare(binary.right)) && (binary.sign === "*" || divisors))
       edits.push(keepOnly(script, node, binary.left))
-    else if (wanted(bare(binary.left)) && binary.sign === "*")
-      edits.push(keepOnly(script, node, binary.right))
+    if (wanted(bare(binary.left)) && binary.sign === "*") edits.push(keepOnly(script, node, binary.right))
   }
   for (const node of nodesIn(script, "CallExpression")) {
     const call = callOf(script, node)

@@ -1,0 +1,59 @@
+import { createReferences, type Judgement, type JudgeTools, markAnswer } from "../../src/judge/index.ts"
+import type { AnswerFile, Worksheet } from "../../src/worksheet/index.ts"
+import { shipped } from "../support/class.ts"
+import type { Corpus, RightAnswer, WrongAnswer } from "./corpus/corpus.ts"
+
+export interface Marked<A> {
+  readonly answer: A
+  readonly judgement: Judgement
+  /** checks of the worksheet that are not met, questions left out */
+  readonly unmet: readonly string[]
+  readonly named: readonly string[]
+}
+
+export interface Measured {
+  readonly corpus: Corpus
+  readonly right: readonly Marked<RightAnswer>[]
+  readonly wrong: readonly Marked<WrongAnswer>[]
+}
+
+/** Marks every answer of a corpus as the marker would, hidden draws included. */
+export async function measure(corpus: Corpus, tools: JudgeTools): Promise<Measured> {
+  const worksheet = shipped(corpus.worksheet)
+  const references = createReferences()
+  let number = 0
+  const mark = async <A extends RightAnswer>(answer: A): Promise<Marked<A>> => {
+    const judgement = await markAnswer(
+      worksheet,
+      fileOf(worksheet, answer.answers, ++number),
+      tools,
+      references,
+    )
+    const names = new Set(worksheet.sheet.checks.map(check => check.name))
+    const unmet = judgement.checks.filter(check => names.has(check.name) && check.verdict !== "met")
+    const named = [...new Set(unmet.flatMap(check => check.slip ?? []))]
+    return { answer, judgement, unmet: unmet.map(check => check.name), named }
+  }
+  const right: Marked<RightAnswer>[] = []
+  for (const answer of corpus.right) right.push(await mark(answer))
+  const wrong: Marked<WrongAnswer>[] = []
+  for (const answer of corpus.wrong) wrong.push(await mark(answer))
+  return { corpus, right, wrong }
+}
+
+export function fileOf(
+  worksheet: Worksheet,
+  answers: Readonly<Record<string, string>>,
+  seed: number,
+): AnswerFile {
+  const { id, version, digest } = worksheet.sheet
+  return {
+    format: "deltasheet-answers/1",
+    worksheet: { id, version, digest },
+    student: { id: `s${seed}`, name: `Student ${seed}` },
+    seed,
+    answers: { ...worksheet.answers, ...answers },
+    questions: Object.fromEntries(worksheet.keys.map(key => [key.name, key.answer])),
+    savedAt: "2026-11-25T09:00:00.000Z",
+  }
+}
