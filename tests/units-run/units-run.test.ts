@@ -100,6 +100,15 @@ describe("the units run finds", () => {
     ["a constant of the library", "t = t + standardGravity", "unlike-sum"],
   ])("%s", (_, text, code) => expect(codes(text)).toContain(code))
 
+  it.each([
+    ["springForce(F, r, { stiffness: k })", "Give it a length."],
+    ["Math.sin(r.x)", "Give it an angle, or a pure number."],
+    ["updateMomentum(p, F, mass)", "Give it time."],
+    ["F = p", "Make the right side a force, or correct the unit in the declaration."],
+  ])("and guesses no cause where none is clear: %s", (text, todo) =>
+    expect(problemsOf(given + text)).toMatchObject([{ todo }]),
+  )
+
   it("each fault once, at its place, however often the line runs", () => {
     const found = problemsOf(`${given}while (t < 1) {\n  p = p + F\n  t = t + dt\n}`)
     expect(found).toMatchObject([{ code: "unlike-sum", at: "p + F", line: 10 }])
@@ -181,6 +190,8 @@ describe("the units run on text that is no program", () => {
     "function f(n) { f(n + 1); f(n + 2) } f(0)",
     "let a = []; while (true) a.push(a)",
     "let a = { b: 1 }; a.b = a; record(0, { a })",
+    `const a = {}; ${Array.from({ length: 60 }, (_, i) => `a.f${i} = a`).join("; ")}; record(0, { a }); springForce(a, a, a)`,
+    `type T = { ${Array.from({ length: 60 }, (_, i) => `f${i}: T`).join("; ")} }\nconst a = {}; ${Array.from({ length: 60 }, (_, i) => `a.f${i} = a`).join("; ")}; const b: T = a`,
     "[1].map(f => [1].map(g => [1].map(h => h)))",
     "const a = [[]]; a[0] = a; sum(...a); springForce(a, a, { stiffness: a })",
     "record(record, record); Math.sin(Math); vec3(vec3, Math.PI, [])",

@@ -39,6 +39,7 @@ export function declared(
   depth = 0,
 ): Value {
   if (!annotation || depth > deepest) return settled(value)
+  m.step()
   const type = resolved(m, annotation)
   switch (type.kind) {
     case "scalar":

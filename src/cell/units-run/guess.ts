@@ -15,6 +15,7 @@ import { mentions, quoted } from "./words.ts"
 const second = dimensionOf({ s: 1 })
 const kilogram = dimensionOf({ kg: 1 })
 const metre = dimensionOf({ m: 1 })
+const momentum = dimensionOf({ kg: 1, m: 1, s: -1 })
 
 export interface Question {
   readonly text: string
@@ -24,6 +25,8 @@ export interface Question {
   readonly of: Expression
   readonly has: Measure
   readonly should: Measure
+  /** time steps, masses and directions only: what else a function might want is no clear cause */
+  readonly onlyPlain?: boolean
 }
 
 /**
@@ -44,23 +47,19 @@ export function likelyCause(q: Question): string | null {
       : divides(q.of, dt)
         ? `Is the division by ${dt} too much? Leave it out.`
         : `Is the time step missing? Multiply ${what} by ${dt}.`
-  if (is(raised(second, -1)))
-    return dt !== null && multiplies(q.of, dt)
-      ? `Is the time step there once too often? Leave ${dt} out of ${what}.`
-      : dt === null
-        ? null
-        : `Is a division by the time step missing? Divide ${what} by ${dt}.`
-  if (is(raised(kilogram, -1))) return mass ? massMissing(q, mass, what) : null
+  if (is(raised(second, -1)) && dt !== null && multiplies(q.of, dt))
+    return `Is the time step there once too often? Leave ${dt} out of ${what}.`
+  if (is(raised(kilogram, -1)) && mass && q.has.dimension !== kilogram) return massMissing(q, mass, what)
   if (is(kilogram) && mass)
     return divides(q.of, mass)
       ? `Is the division by ${mass} too much? Leave it out.`
       : `Is the mass missing? Multiply ${what} by ${mass}.`
-  if (is(per(second, kilogram)) && mass && dt !== null)
+  if (is(per(second, kilogram)) && q.has.dimension === momentum && mass && dt !== null)
     return `Are the mass and the time step missing? Divide ${what} by ${mass}, which gives a velocity, and multiply by ${dt}.`
   const long = vectorFactor(q, raised(ratio, -1))
   if (long !== null)
     return `Is a ${is(raised(metre, -1)) ? "length" : "vector"} where a direction belongs? Use unit(${long}) in place of ${long}.`
-  return factorMissing(q, ratio, what)
+  return q.onlyPlain ? null : factorMissing(q, ratio, what)
 }
 
 function massMissing(q: Question, mass: string, what: string): string {
@@ -126,15 +125,15 @@ const multiplies = (e: Expression, name: string): boolean =>
       (one.kind === "binary" && one.op === "*" && (isName(one.left, name) || isName(one.right, name))),
   ) && !divides(e, name)
 
-/** A vector in the expression whose dimension is just what is too much: its direction alone would do. */
+/** A vector factor of the expression whose dimension is just what is too much: its direction alone would do. */
 function vectorFactor(q: Question, dimension: Dimension): string | null {
-  let name: string | null = null
-  mentions(q.of, e => {
-    if (e.kind !== "name") return false
+  const factor = (e: Expression): string | null => {
+    if (e.kind === "unary") return factor(e.argument)
+    if (e.kind === "binary" && e.op === "*") return factor(e.left) ?? factor(e.right)
+    if (e.kind === "binary" && e.op === "/") return factor(e.left)
+    if (e.kind !== "name") return null
     const value = find(q.scope, e.name)?.value
-    if (value?.kind !== "vector" || value.measure.dimension !== dimension) return false
-    name = e.name
-    return true
-  })
-  return name
+    return value?.kind === "vector" && value.measure.dimension === dimension ? e.name : null
+  }
+  return q.of.kind === "name" ? null : factor(q.of)
 }

@@ -20,8 +20,15 @@ export const unitsProblemCodes = [
   "exponent-with-unit",
 ] as const
 
-const cause = (m: Machine, scope: Scope, of: Expression, has: Measure, should: Measure): string | null =>
-  likelyCause({ text: m.program.text, timeStep: m.program.timeStep, scope, of, has, should })
+const cause = (
+  m: Machine,
+  scope: Scope,
+  of: Expression,
+  has: Measure,
+  should: Measure,
+  onlyPlain = false,
+): string | null =>
+  likelyCause({ text: m.program.text, timeStep: m.program.timeStep, scope, of, has, should, onlyPlain })
 
 const signs: Readonly<Record<string, readonly [verb: string, joint: string]>> = {
   "+": ["adds", "and"],
@@ -82,8 +89,8 @@ export function checkComparison(
       "unlike-comparison",
       seen,
       `Only like quantities can be compared. ${
-        cause(m, scope, e.right, right.measure, left.measure) ??
-        cause(m, scope, e.left, left.measure, right.measure) ??
+        cause(m, scope, e.right, right.measure, left.measure, true) ??
+        cause(m, scope, e.left, left.measure, right.measure, true) ??
         "Check which quantity each side should be."
       }`,
     )
@@ -178,7 +185,8 @@ export function checkArgument(
       e.to,
       "wrong-quantity",
       seen,
-      cause(m, scope, e, value.measure, takes) ?? `Give it ${angle ? "an angle" : kindOf(takes, shape)}.`,
+      cause(m, scope, e, value.measure, takes, true) ??
+        `Give it ${angle ? "an angle, or a pure number" : kindOf(takes, shape)}.`,
     )
   return false
 }

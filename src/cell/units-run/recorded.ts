@@ -18,6 +18,7 @@ export function noteRecord(m: Machine, args: readonly Value[]): void {
 }
 
 function note(m: Machine, name: string, value: Value, depth: number): void {
+  m.step()
   if (depth > deepest) return
   if (value.kind === "record")
     for (const [key, field] of value.fields) note(m, `${name}.${key}`, field, depth + 1)

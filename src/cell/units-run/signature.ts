@@ -223,9 +223,10 @@ export function callKnown(
   const c: Checking = { m, scope, name, site, letters: new Map(), named: new Map() }
   const good = checkArguments(c, signature, args, sites)
   if (args.some(one => holdsFunction(one))) return fromArguments(c, signature.returns, args)
+  const numbers = args.map(value => plainOf(m, value))
   let result: unknown
   try {
-    result = (fn as (...all: unknown[]) => unknown)(...args.map(value => plainOf(value)))
+    result = (fn as (...all: unknown[]) => unknown)(...numbers)
   } catch {
     // the run itself says in words what the library does not take
     result = undefined
@@ -255,7 +256,8 @@ const templateHasLetters = (type: Annotation | null): boolean =>
   templateOf(type.unit).letters.length > 0
 
 /** A value as the library takes it. Functions of the program are not handed out. */
-function plainOf(value: Value, depth = 0): unknown {
+function plainOf(m: Machine, value: Value, depth = 0): unknown {
+  m.step()
   switch (value.kind) {
     case "scalar":
     case "plain":
@@ -263,11 +265,11 @@ function plainOf(value: Value, depth = 0): unknown {
     case "vector":
       return new Vec3(value.x, value.y, value.z)
     case "list":
-      return depth > 4 ? [] : value.items.map(item => plainOf(item, depth + 1))
+      return depth > 4 ? [] : value.items.map(item => plainOf(m, item, depth + 1))
     case "record":
       return depth > 4
         ? {}
-        : Object.fromEntries([...value.fields].map(([key, field]) => [key, plainOf(field, depth + 1)]))
+        : Object.fromEntries([...value.fields].map(([key, field]) => [key, plainOf(m, field, depth + 1)]))
     default:
       return undefined
   }
