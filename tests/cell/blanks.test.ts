@@ -70,7 +70,7 @@ describe("a blank keeps to itself", () => {
   const fits: [CellSource, Record<string, string>][] = [
     [lines, { step: "x = 2\nif (x > 1) { x = 3 } // done" }],
     [lines, { step: "/* nothing */" }],
-    [lines, { step: "function f(a) { return [a, `${a}`] }\nx = f(1)[0]" }],
+    [lines, { step: `function f(a) { return [a, \`\${a}\`] }\nx = f(1)[0]` }],
     [source(given("const F =\n"), blank("b"), given("F\n")), { b: "2 * 3 // N" }],
     [source(given("const o = {\n"), blank("b"), given("}\n")), { b: "a: 1,\nb: 2," }],
     [source(given("if (1 > 0)\n"), blank("b"), given("let y\n")), { b: "x = 2;" }],

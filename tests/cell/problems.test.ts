@@ -10,7 +10,9 @@ describe("problems of the cell language", () => {
     for (const code of cellProblemCodes) {
       expect(existsSync(page(code)), `public/problems/${code}.md is missing`).toBe(true)
       const text = readFileSync(page(code), "utf8")
-      expect(text, code).toMatch(/^# .+\n\n[\s\S]+## Smallest example\n\n {4}[\s\S]+## What to do\n\n[\s\S]+## What it is not\n\n/)
+      expect(text, code).toMatch(
+        /^# .+\n\n[\s\S]+## Smallest example\n\n {4}[\s\S]+## What to do\n\n[\s\S]+## What it is not\n\n/,
+      )
     }
   })
 })

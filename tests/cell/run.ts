@@ -37,6 +37,9 @@ export interface Ran {
   readonly cells: number[]
 }
 
+const library: Record<string, unknown> = { ...physics }
+const globals = globalThis as unknown as Record<string, unknown>
+
 /** Runs a compiled program without a sandbox; the host keeps everything. */
 export function run(
   { js, traceJs }: Compiled,
@@ -53,10 +56,8 @@ export function run(
   let turns = 0
   let site: number | undefined
   let error: unknown
-  const globals = globalThis as unknown as Record<string, unknown>
   const lib: Record<string, unknown> = {}
-  for (const name of knownNames)
-    lib[name] = name in physics ? physics[name as keyof typeof physics] : globals[name]
+  for (const name of knownNames) lib[name] = library[name] ?? globals[name]
   lib.console = { log: (...values: unknown[]) => printed.push(...values) }
   lib.random = () => 0.5
   const host = {

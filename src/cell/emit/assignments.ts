@@ -2,9 +2,10 @@ import type { AssignmentExpression, MemberExpression, Node, VariableDeclarator }
 import { isFunction } from "../scopes.ts"
 import { splitAssignment, splitDeclarator } from "../vectors/assign.ts"
 import { checkedTarget } from "./calls.ts"
+import { dispatched, operatorNames } from "./dispatch.ts"
 import type { Emitter } from "./emitter.ts"
 import { isAnonymous } from "./functions.ts"
-import { isOurs, operatorNames } from "./operators.ts"
+import { isOurs } from "./operators.ts"
 
 export function assignment(e: Emitter, node: AssignmentExpression): string {
   const split = splitAssignment(e, node)
@@ -21,7 +22,8 @@ export function assignment(e: Emitter, node: AssignmentExpression): string {
   const right = (): string => e.noted(node, `operator ${sign}`, e.argument(node.right))
   if (!isOurs(e, sign, target, node.right))
     return e.copy(node, child => (child === node.right ? right() : null))
-  const value = (old: string): string => `${e.o.hidden.of(operatorNames[sign]!)}(${old}, ${right()})`
+  const value = (old: string): string =>
+    dispatched(e, sign, { node: target, text: old }, { node: node.right, text: right() })
   if (target.type === "Identifier") return `${target.name} = ${value(target.name)}`
   return target.type === "MemberExpression" ? memberUpdate(e, target, value) : e.copy(node)
 }

@@ -28,7 +28,10 @@ function mayFail(e: Emitter, node: Identifier): boolean {
 export function property(e: Emitter, node: ObjectProperty): string {
   if (!node.shorthand) return e.copy(node)
   const { value } = node
-  if (value.type === "AssignmentPattern") return e.gap(value.start!, value.right.start!) + e.emit(value.right)
+  if (value.type === "AssignmentPattern") {
+    const { right } = value
+    return e.gap(value.start!, right.start!) + e.emit(right) + e.gap(right.end!, node.end!)
+  }
   const given = e.emit(value)
   const plain = e.gap(node.start!, node.end!)
   return given === plain ? plain : `${plain}: ${given}`

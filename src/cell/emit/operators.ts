@@ -1,14 +1,6 @@
 import type { BinaryExpression, Node, UnaryExpression } from "@babel/types"
+import { dispatched, operatorNames } from "./dispatch.ts"
 import type { Emitter } from "./emitter.ts"
-
-/** The operators that know vectors, by the name of their function. */
-export const operatorNames: Readonly<Record<string, string>> = {
-  "+": "add",
-  "-": "subtract",
-  "*": "multiply",
-  "/": "divide",
-  "**": "power",
-}
 
 /** Whether an operator must be ours: where a vector may come, and always for powers, whose last bit differs between engines. */
 export const isOurs = (e: Emitter, sign: string, left: Node, right: Node): boolean =>
@@ -18,7 +10,8 @@ export function binary(e: Emitter, node: BinaryExpression): string {
   const { left, right, operator } = node
   if (left.type === "PrivateName") return e.copy(node)
   if (!isOurs(e, operator, left, right)) return plain(e, node)
-  return `${e.o.hidden.of(operatorNames[operator]!)}(${e.argument(left)}, ${e.noted(node, `operator ${operator}`, e.argument(right))})`
+  const value = e.noted(node, `operator ${operator}`, e.argument(right))
+  return dispatched(e, operator, { node: left, text: e.argument(left) }, { node: right, text: value })
 }
 
 /** JavaScript's own operator, with space around it: some signs side by side would read as a remark. */

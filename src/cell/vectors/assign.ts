@@ -1,6 +1,6 @@
 import type { AssignmentExpression, BinaryExpression, VariableDeclarator } from "@babel/types"
+import { operatorNames } from "../emit/dispatch.ts"
 import type { Emitter } from "../emit/emitter.ts"
-import { operatorNames } from "../emit/operators.ts"
 import { NUMBER, VECTOR } from "../infer.ts"
 import { isCalm } from "./calm.ts"
 import { made, type Parts } from "./made.ts"
