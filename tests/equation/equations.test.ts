@@ -74,6 +74,7 @@ describe("an assignment as an equation", () => {
     ["-k * (r - a)", "-k\\,\\left(\\vec{r} - \\vec{a}\\right)"],
     ["m + -c", "m + \\left(-c\\right)"],
     ["12345.6", "12\\,345.6"],
+    ["mass * speed", "\\text{mass}\\cdot \\text{speed}"],
     ["weight(mass, g)", "\\text{mass}\\,g"],
     ["updatePosition(r, p, m, dt)", "\\vec{r} + \\frac{\\vec{p}}{m}\\,\\Delta t"],
     ["kineticEnergy(p, m)", "\\frac{{\\vec{p}}^{2}}{2\\,m}"],

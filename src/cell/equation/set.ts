@@ -59,10 +59,17 @@ export function times(left: Piece, right: Piece): Piece {
 }
 
 const product = (left: Piece, right: Piece): Piece => ({
-  tex: `${left.tex}${/^\d/.test(right.tex) ? "\\cdot " : "\\,"}${right.tex}`,
+  tex: `${left.tex}${joint(left.tex, right.tex)}${right.tex}`,
   words: `${left.words} times ${right.words}`,
   level: level.product,
 })
+
+/** What parts two factors: a thin space; a dot before a number and between two words, which would run together. */
+function joint(left: string, right: string): string {
+  const afterWord = /\\text\{[^{}]*\}$/.test(left)
+  if (/^\d/.test(right) || (afterWord && right.startsWith("\\text{"))) return "\\cdot "
+  return afterWord && right.startsWith("\\overrightarrow{\\text") ? "\\;" : "\\,"
+}
 
 /** A whole power of a piece. */
 export function powerOf(base: Piece, exponent: number): Piece {
