@@ -42,3 +42,29 @@ describe.each(shippedIds)("%s handed in", id => {
     expect(judgement.checks.filter(check => check.points > 0).map(check => check.name)).toEqual([])
   })
 })
+
+describe("make-your-own", () => {
+  it("takes any honest landing: a damped spring and rough planks earn all points of the checks", async () => {
+    const worksheet = readSheet("make-your-own")
+    const forces = [
+      "const N = Math.max(0, -9000 * r.y - 320 * (p.y / mass))",
+      "if (r.y < 0) {",
+      "  Flanding = N * vec3(0, 1, 0)",
+      "  Fbrake = vec3(-Math.min(0.22 * N, Math.abs(p.x) / dt) * Math.sign(p.x), 0, 0)",
+      "}",
+    ].join("\n")
+    const { sheet, answers } = worksheet
+    const answer: AnswerFile = {
+      format: "deltasheet-answers/1",
+      worksheet: { id: sheet.id, version: sheet.version, digest: sheet.digest },
+      student: { id: "s002", name: "Student 2" },
+      seed: 3,
+      answers: { ...answers, forces },
+      questions: {},
+      savedAt: "2025-01-01T00:00:00.000Z",
+    }
+    const judgement = await markAnswer(worksheet, answer, tools, references)
+    const checks = judgement.checks.filter(check => sheet.checks.some(c => c.name === check.name))
+    expect(checks.filter(check => check.verdict !== "met").map(c => `${c.name}: ${c.message}`)).toEqual([])
+  })
+})
