@@ -4,6 +4,10 @@ import { knownNames } from "./names.ts"
 import { nearestName } from "./nearest-name.ts"
 import type { Problem } from "./problem.ts"
 import type { CellProblemCode } from "./problems.ts"
+import { endlessLoopWords } from "./trouble/endless-loop.ts"
+import { notFiniteProblem } from "./trouble/not-finite.ts"
+import { type Motion, overshootOf, timeStepProblem } from "./trouble/time-step.ts"
+import type { NotFinite } from "./trouble/tracer.ts"
 
 interface Words {
   readonly code: CellProblemCode
@@ -11,22 +15,43 @@ interface Words {
   readonly todo: string
 }
 
+/** What else a run leaves behind that can tell why it failed. */
+export interface Evidence {
+  /** of the tracing run */
+  readonly notFinite?: NotFinite | undefined
+  readonly recordings?: readonly Motion[]
+}
+
 /**
  * Whatever ended a program, in words a student can act on. Errors of the library, of the operators and stops of the
  * run bring their own words; what the language itself throws is told by its kind and by the place, not by its stack.
+ * NaN and infinity are told where they first came up, a time step that is too long by the motion it makes, an endless loop by
+ * its condition.
  *
  * @param error what was thrown, of any kind
  * @param lastSite the site that the program noted last; undefined where none is known
  */
-export function explainFailure(error: unknown, compiled: Compiled, lastSite: number | undefined): Problem {
+export function explainFailure(
+  error: unknown,
+  compiled: Compiled,
+  lastSite: number | undefined,
+  evidence: Evidence = {},
+): Problem {
   const stretch = lastSite === undefined ? undefined : compiled.sites[lastSite]
   const source = stretch ? compiled.program.text.slice(stretch.from, stretch.to) : ""
   const where = stretch
     ? { where: placeOf(compiled.program, stretch.from, stretch.to), ...excerptAt(compiled, stretch.from) }
     : {}
   const own = ownWords(error)
-  if (own) return { ...where, ...own, ...(own.where || !stretch ? {} : where) }
-  return { ...languageWords(error, compiled, source), ...where }
+  if (own === null) return { ...languageWords(error, compiled, source), ...where }
+  const placed = { ...where, ...own, ...(own.where || !stretch ? {} : where) }
+  if (own.code === "endless-loop" && lastSite !== undefined) {
+    return { ...placed, ...endlessLoopWords(compiled, lastSite) }
+  }
+  const found = evidence.notFinite && notFiniteProblem(placed, compiled, evidence.notFinite)
+  if (!found) return placed
+  const overshoot = evidence.recordings?.map(overshootOf).find(o => o !== null)
+  return overshoot ? { ...found, ...timeStepProblem(overshoot) } : found
 }
 
 function excerptAt({ program }: Compiled, offset: number): { excerpt?: string } {

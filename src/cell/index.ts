@@ -8,7 +8,7 @@ export type {
   Segment,
   TypeStripper,
 } from "./contract.ts"
-export { explainFailure } from "./explain.ts"
+export { type Evidence, explainFailure } from "./explain.ts"
 export type { Host } from "./host.ts"
 export { checkBlanks } from "./lower.ts"
 export { knownNames, languageNames } from "./names.ts"
@@ -16,3 +16,5 @@ export { OperatorError } from "./operator-error.ts"
 export * as operators from "./operators.ts"
 export type { Place, Problem } from "./problem.ts"
 export { type CellProblemCode, cellProblemCodes } from "./problems.ts"
+export { type Motion, type Overshoot, overshootOf, timeStepProblem } from "./trouble/time-step.ts"
+export { createTracer, type NotFinite, type Tracer } from "./trouble/tracer.ts"

@@ -6,6 +6,7 @@ import type { Problem } from "./problem.ts"
 /** Codes of the problems that this room words; each has a page in public/problems. */
 export const cellProblemCodes = [
   ...operatorProblemCodes,
+  "became-not-finite",
   "blank-reaches-out",
   "bracket-not-closed",
   "bracket-not-opened",
@@ -15,6 +16,7 @@ export const cellProblemCodes = [
   "constant-changed",
   "declared-twice",
   "empty-blank",
+  "grew-without-bound",
   "nested-too-deep",
   "no-such-property",
   "not-a-function",
@@ -23,6 +25,7 @@ export const cellProblemCodes = [
   "something-missing",
   "text-not-closed",
   "thrown-value",
+  "time-step-too-long",
   "too-deep",
   "too-large",
   "unknown-name",

@@ -3,6 +3,7 @@ import type { Host } from "../cell/host.ts"
 import { OperatorError } from "../cell/operator-error.ts"
 import * as operators from "../cell/operators.ts"
 import type { Problem } from "../cell/problem.ts"
+import { createTracer } from "../cell/trouble/tracer.ts"
 import * as physics from "../physics/index.ts"
 import { math } from "../physics/math.ts"
 import { createCanary } from "./canary.ts"
@@ -128,7 +129,10 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
       const { control, cause } = await execute(request, request.compiled.traceJs, true)
       // A program that fails otherwise with the trace than without is explained without a place.
       if (cause === undefined || end.failure === undefined) return end.outcome.problem!
-      const problem = explain(end.failure.cause, request.compiled, control.lastSite())
+      const problem = explain(end.failure.cause, request.compiled, control.tracer.lastSite(), {
+        notFinite: control.tracer.notFinite(),
+        recordings: end.outcome.recordings,
+      })
       await turnOfTheHost()
       return problem
     },
@@ -173,7 +177,7 @@ function createControl(
   let ended = false
   let turns = 0
   let timeStepFound = false
-  let lastSite: number | undefined
+  const tracer = createTracer(compiled)
 
   const halt = (reason: RunStop): RunStop => {
     first ??= reason
@@ -209,10 +213,7 @@ function createControl(
     emptyBlank(site: number): never {
       throw halt(emptyBlank(compiled, site))
     },
-    at<T>(site: number, value?: T): T {
-      lastSite = site
-      return value as T
-    },
+    at: tracer.at,
     record(time: unknown, quantities: unknown) {
       if (first !== undefined) throw first
       if (ended) throw halt(tooLate())
@@ -232,7 +233,7 @@ function createControl(
     stopped: () => first,
     turns: () => turns,
     timeStepFound: () => timeStepFound,
-    lastSite: () => (typeof lastSite === "number" ? lastSite : undefined),
+    tracer,
   }
 }
 

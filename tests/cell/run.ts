@@ -48,7 +48,14 @@ export function run(
     maxTurns = 1e6,
     parameters = {},
     stepFactor = 1,
-  }: { trace?: boolean; maxTurns?: number; parameters?: Record<string, number>; stepFactor?: number } = {},
+    at,
+  }: {
+    trace?: boolean
+    maxTurns?: number
+    parameters?: Record<string, number>
+    stepFactor?: number
+    at?: (site: number, value?: never) => unknown
+  } = {},
 ): Ran {
   const printed: unknown[] = []
   const recorded: unknown[] = []
@@ -76,6 +83,7 @@ export function run(
     },
     at(n: number, value: unknown) {
       site = n
+      at?.(n, value as never)
       return value
     },
     record: (time: unknown, quantities: unknown) => recorded.push([time, quantities]),
