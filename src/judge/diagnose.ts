@@ -12,7 +12,7 @@ export interface Diagnosis {
 }
 
 /** A student's motion lies on a slip's when nearer than this part of the extent. */
-export const onSlip = 0.006
+export const onSlip = 0.004
 /** It must be this much nearer to it than to the reference … */
 const clearOfReference = 0.1
 /** … and than to any other slip. */
@@ -42,7 +42,7 @@ export function diagnose(
   const fits = reference.slips.flatMap((motion): Diagnosis[] => {
     const theirs = motion.recordings.find(recording => recording.cell === cell)
     const affected = paths.filter(path => recordingsUnlike(theirs, right, right, path) > changed)
-    if (affected.length === 0) return []
+    if (affected.length === 0 || wouldShowElsewhere(sheet, cell, motion, reference, evidence)) return []
     const distance = Math.max(...affected.map(path => recordingsUnlike(mine, theirs, right, path, cut)))
     const fromReference = Math.max(...affected.map(path => own.get(path)!))
     if (distance > clearOfReference * fromReference) return []
@@ -60,4 +60,28 @@ export function diagnose(
       best.distance > clearOfOthers * Math.max(fit.distance, sameMotion),
   )
   return rival ? null : best
+}
+
+/**
+ * Whether a slip would have changed another cell, whose motion is right: then it was not made, though it would
+ * explain this cell.
+ */
+function wouldShowElsewhere(
+  sheet: StudentSheet,
+  cell: string,
+  motion: SlipMotion,
+  reference: Reference,
+  evidence: Pick<Evidence, "factors" | "runs" | "problem">,
+): boolean {
+  return sheet.checks.some(check => {
+    if (check.cell === cell) return false
+    const right = recordingOf(reference, check.cell)
+    const theirs = motion.recordings.find(recording => recording.cell === check.cell)
+    const mine = recordingOf(evidence, check.cell)
+    return pathsOf(check).some(
+      path =>
+        recordingsUnlike(theirs, right, right, path) > changed &&
+        recordingsUnlike(mine, right, right, path) <= sameMotion,
+    )
+  })
 }

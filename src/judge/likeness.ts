@@ -19,7 +19,9 @@ export function unlikeness(a: Track, b: Track, extent: Extent, cutShort: boolean
   const step = Math.max(spacingOf(a), spacingOf(b))
   const rounding = timeRounding * Math.max(1, Math.abs(latest))
   if (to < from - rounding) return 1
-  let worst = cutShort ? 0 : Math.max(0, latest - to - 2 * step) / duration
+  // A motion that has run far away was cut there: that the other goes on says nothing.
+  const goesOn = cutShort || (endOf(b) < endOf(a) && farOff(b, extent))
+  let worst = goesOn ? 0 : Math.max(0, latest - to - 2 * step) / duration
   const { dim } = a
   const here = new Float64Array(dim)
   const around = [new Float64Array(dim), new Float64Array(dim), new Float64Array(dim)] as const
@@ -40,6 +42,17 @@ export function unlikeness(a: Track, b: Track, extent: Extent, cutShort: boolean
     }
   }
   return worst
+}
+
+/** So many extents away at its end a motion has left the picture. */
+const outOfPicture = 8
+
+function farOff(track: Track, extent: Extent): boolean {
+  const last = track.values.length - track.dim
+  for (let k = 0; k < track.dim; k++) {
+    if (Math.abs(track.values[last + k]! - track.values[k]!) > outOfPicture * extent.size) return true
+  }
+  return false
 }
 
 /** The same between two recordings, for one series; endless where either lacks it. */

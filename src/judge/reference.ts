@@ -27,8 +27,8 @@ const leastRecorded = 200_000
 const cutOff = new Set(["endless-loop", "recorded-too-much"])
 /** Motions nearer than this part of the extent are the same. */
 const same = 1e-6
-/** A slip's motion is kept until it has run this many extents away. */
-const farAway = 1e4
+/** A slip's motion is kept until it has run this many times as far as the reference ever is. */
+const farAway = 20
 
 /**
  * The motion of the author's own answers at these parameters, at the given time step and shorter ones, and the

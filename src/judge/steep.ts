@@ -1,5 +1,5 @@
 import type { Extent } from "./extent.ts"
-import { rowBefore, type Track } from "./track.ts"
+import { endOf, rowBefore, sample, startOf, type Track } from "./track.ts"
 
 /** A change of this part of the extent within the window makes a stretch steep: a contact, a force that switches. */
 const steepShare = 0.2
@@ -24,18 +24,25 @@ export function hullDistance(
   )
 }
 
+/** Bounds of the curve from `t - window` to `t + window`: its values at both ends and at the rows between them. */
 function boundsWithin(track: Track, t: number, window: number): { low: number[]; high: number[] } {
   const { times, values, dim } = track
-  const low = Array.from({ length: dim }, () => Number.POSITIVE_INFINITY)
-  const high = Array.from({ length: dim }, () => Number.NEGATIVE_INFINITY)
-  let i = rowBefore(times, t - window)
-  for (; i < times.length; i++) {
+  const from = Math.max(t - window, startOf(track))
+  const to = Math.min(t + window, endOf(track))
+  const here = new Float64Array(dim)
+  sample(track, from, here)
+  const low = [...here]
+  const high = [...here]
+  const take = (at: ArrayLike<number>, offset: number): void => {
     for (let k = 0; k < dim; k++) {
-      low[k] = Math.min(low[k]!, values[i * dim + k]!)
-      high[k] = Math.max(high[k]!, values[i * dim + k]!)
+      low[k] = Math.min(low[k]!, at[offset + k]!)
+      high[k] = Math.max(high[k]!, at[offset + k]!)
     }
-    if (times[i]! >= t + window) break
   }
+  sample(track, to, here)
+  take(here, 0)
+  for (let i = rowBefore(times, from); i < times.length && times[i]! < to; i++)
+    if (times[i]! > from) take(values, i * dim)
   return { low, high }
 }
 

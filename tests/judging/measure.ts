@@ -1,4 +1,5 @@
 import { createReferences, type Judgement, type JudgeTools, markAnswer } from "../../src/judge/index.ts"
+import { inTurns } from "../../src/judge/thrifty.ts"
 import type { AnswerFile, Worksheet } from "../../src/worksheet/index.ts"
 import { shipped } from "../support/class.ts"
 import type { Corpus, RightAnswer, WrongAnswer } from "./corpus/corpus.ts"
@@ -13,6 +14,7 @@ export interface Marked<A> {
 
 export interface Measured {
   readonly corpus: Corpus
+  readonly worksheet: Worksheet
   readonly right: readonly Marked<RightAnswer>[]
   readonly wrong: readonly Marked<WrongAnswer>[]
 }
@@ -34,11 +36,9 @@ export async function measure(corpus: Corpus, tools: JudgeTools): Promise<Measur
     const named = [...new Set(unmet.flatMap(check => check.slip ?? []))]
     return { answer, judgement, unmet: unmet.map(check => check.name), named }
   }
-  const right: Marked<RightAnswer>[] = []
-  for (const answer of corpus.right) right.push(await mark(answer))
-  const wrong: Marked<WrongAnswer>[] = []
-  for (const answer of corpus.wrong) wrong.push(await mark(answer))
-  return { corpus, right, wrong }
+  const right = await inTurns(corpus.right, answer => mark(answer))
+  const wrong = await inTurns(corpus.wrong, answer => mark(answer))
+  return { corpus, worksheet, right, wrong }
 }
 
 export function fileOf(

@@ -4,10 +4,7 @@ import { capital, seconds, spoken, withUnit } from "../quantity.ts"
 import { endOf } from "../track.ts"
 import { acts } from "./activity.ts"
 
-/** At rest means zero, not small: what jitters has not come to rest. Rounding of a sum, as part of the largest momentum. */
-const rounding = 1e-13
-
-/** From an instant on the body's momentum is zero. */
+/** From an instant on the body's momentum is zero: not small, since what jitters or creeps has not come to rest. */
 export function rests({ check, student, reference }: Asked): Finding {
   if (check.rule.kind !== "rests") throw new TypeError("A rests rule was expected.")
   const { body, from } = check.rule
@@ -18,17 +15,15 @@ export function rests({ check, student, reference }: Asked): Finding {
     return found({ met: false, departsAt: 0, wrong: `Your program does not record ${what}.` })
   const { times, values } = track
   const sizeAt = (i: number): number => Math.hypot(values[i * 3]!, values[i * 3 + 1]!, values[i * 3 + 2]!)
-  let largest = 0
-  for (let i = 0; i < times.length; i++) largest = Math.max(largest, sizeAt(i))
   const last = times.length - 1
   let moving = -1
   for (let i = last; i >= 0 && moving < 0; i--) {
-    if ((times[i]! >= from || i === last) && sizeAt(i) > rounding * largest) moving = i
+    if ((times[i]! >= from || i === last) && sizeAt(i) > 0) moving = i
     if (times[i]! < from) break
   }
   if (moving >= 0) {
     let first = moving
-    while (first > 0 && times[first - 1]! >= from && sizeAt(first - 1) > rounding * largest) first--
+    while (first > 0 && times[first - 1]! >= from && sizeAt(first - 1) > 0) first--
     const short = endOf(track) < from
     return found({
       met: false,

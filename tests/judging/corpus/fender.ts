@@ -119,7 +119,7 @@ export const fender: Corpus = {
       damped("const s = r.x\npush = stiffness * s + damping * rate"),
     ),
     slip("floor-pulls", "nothing done", oneWay("push = push")),
-    slip("floor-pulls", "the condition turned round", oneWay("if (push > 0) push = 0")),
+    slip("comparison-turned", "the condition turned round", oneWay("if (push > 0) push = 0")),
     fault(
       "stiffness squared",
       push("if (squeeze > 0) Ffender = stiffness * stiffness * squeeze * away / 1000"),
@@ -164,7 +164,8 @@ export const fender: Corpus = {
     fault("critical damping", damped("push = stiffness * squeeze + 2 * Math.sqrt(stiffness * mass) * rate")),
     fault("the larger of both", damped("push = Math.max(stiffness * squeeze, damping * rate)")),
     fault("rate squared", damped("push = stiffness * squeeze + damping * rate * rate")),
-    fault("never pushes", oneWay("push = Math.min(0, push)")),
+    // moves exactly as the condition turned round does
+    slip("comparison-turned", "never pushes", oneWay("push = Math.min(0, push)")),
     fault("folded up", oneWay("push = Math.abs(push)")),
     fault("never less than some push", oneWay("push = Math.max(200, push)")),
     fault("no push on the way out", oneWay("if (rate < 0) push = 0")),

@@ -146,7 +146,9 @@ export const lampKey: Corpus = {
       update("p = 0.999 * p + Fnet * dt\nr = r + (p / mass) * dt"),
     ),
     fault("velocity squared", update("p = p + Fnet * dt\nconst v = p / mass\nr = r + v * magnitude(v) * dt")),
-    fault(
+    // r = h − ½ g m t² moves exactly as momentum taken for velocity does
+    slip(
+      "mass-missing",
       "position from the formula with the mass in it",
       update("p = p + Fnet * dt\nr = vec3(0, height - 0.5 * 9.81 * mass * t * t, 0)"),
     ),

@@ -122,6 +122,11 @@ export const slipway: Corpus = {
         "const q = p.x - mass * g * Math.sin(alpha) * dt\nalong = -Math.sign(q) * Math.min(mu * Nslope, Math.abs(q) / dt)",
       ),
     ),
+    // creeps by g sin α Δt while it should hold, which vanishes with the step: right in the limit
+    right(
+      "against the momentum itself",
+      hold("along = -Math.sign(p.x) * Math.min(mu * Nslope, Math.abs(p.x) / dt)"),
+    ),
   ],
   wrong: [
     slip(
@@ -253,7 +258,8 @@ export const slipway: Corpus = {
       "sine for cosine",
       hold("along = -Math.sign(free) * Math.min(mu * mass * g * Math.sin(alpha), Math.abs(free) / dt)"),
     ),
-    fault(
+    slip(
+      "factor-lost",
       "without the coefficient",
       hold("along = -Math.sign(free) * Math.min(Nslope, Math.abs(free) / dt)"),
     ),
@@ -275,10 +281,6 @@ export const slipway: Corpus = {
     fault(
       "the largest for the smallest",
       hold("along = -Math.sign(free) * Math.max(mu * Nslope, Math.abs(free) / dt)"),
-    ),
-    fault(
-      "momentum for free momentum",
-      hold("along = -Math.sign(p.x) * Math.min(mu * Nslope, Math.abs(p.x) / dt)"),
     ),
     fault(
       "right for one slope only",
