@@ -25,15 +25,16 @@ interface Stretch {
  */
 export function fitProblems(whole: Whole): Problem[] {
   const { program, toText } = whole
+  const filled = program.blanks.filter(b => program.text.slice(b.from, b.to).trim() !== "")
+  if (filled.length === 0 && program.cells.length < 2) return []
   const stretches = stretchesOf(whole)
-  for (const cell of program.cells) {
+  for (const cell of program.cells.length < 2 ? [] : program.cells) {
     const over = crossing(stretches, { from: toText(cell.from), to: toText(cell.to) })
     if (over) return [cellProblem(whole, over, cell.name)]
   }
   const problems: Problem[] = []
-  for (const blank of program.blanks) {
+  for (const blank of filled) {
     const region = { from: toText(blank.from), to: toText(blank.to) }
-    if (region.to <= region.from || program.text.slice(blank.from, blank.to).trim() === "") continue
     const over = crossing(stretches, region) ?? (blank.inline ? undefined : joining(stretches, region))
     if (over) problems.push(blankProblem(whole, over, region, blank.inline))
   }

@@ -57,10 +57,9 @@ const running = new Set([
 
 /** True for what the type stripper takes away or handles alone: copied as it stands, never looked into. */
 export function isTypeOnly(node: Node): boolean {
-  return (
-    (node.type.startsWith("TS") && !running.has(node.type)) ||
-    ("declare" in node && (node as { declare?: boolean }).declare === true)
-  )
+  const { type } = node
+  if (type.charCodeAt(0) === 84 && type.charCodeAt(1) === 83) return !running.has(type)
+  return (node as { declare?: boolean }).declare === true
 }
 
 const notChildren = new Set(["type", "start", "end", "loc", "range", "extra", "errors", "tokens", "comments"])
@@ -71,19 +70,18 @@ const isNode = (value: unknown): value is Node =>
 /** The nodes right below a node, types left out, in the order of the text. */
 export function childrenOf(node: Node): Node[] {
   const found: Node[] = []
-  let sorted = true
-  const take = (value: unknown): void => {
-    if (!isNode(value) || isTypeOnly(value)) return
-    if (found.length > 0 && value.start! < found[found.length - 1]!.start!) sorted = false
-    found.push(value)
-  }
   for (const key in node) {
     if (notChildren.has(key)) continue
     const value = (node as unknown as Record<string, unknown>)[key]
-    if (Array.isArray(value)) value.forEach(take)
-    else take(value)
+    if (typeof value !== "object" || value === null) continue
+    if (Array.isArray(value)) {
+      for (const item of value) if (isNode(item) && !isTypeOnly(item)) found.push(item)
+    } else if (isNode(value) && !isTypeOnly(value)) found.push(value)
   }
-  return sorted ? found : found.sort((a, b) => a.start! - b.start!)
+  for (let i = 1; i < found.length; i++) {
+    if (found[i]!.start! < found[i - 1]!.start!) return found.sort((a, b) => a.start! - b.start!)
+  }
+  return found
 }
 
 /** Calls `visit` for every node that runs, parents first. Return false to leave out what is below. */
