@@ -1,4 +1,5 @@
 import "ses"
+import { limitText } from "./limit-text.ts"
 
 /**
  * Hardens the language's own objects, once, before anything else of ours runs in the place where programs run.
@@ -6,6 +7,7 @@ import "ses"
  */
 // Nobody reads stacks here, and a program that overflows its own again and again would spend its time on them.
 Error.stackTraceLimit = 0
+limitText()
 
 lockdown({
   errorTaming: "safe",

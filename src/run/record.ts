@@ -7,19 +7,24 @@ import { stop } from "./stop.ts"
 const chunkRows = 4096
 const firstChunkRows = 256
 
-/** What stands where in a row: the tree of names as the first record gave it, kept as plain lists. */
-interface Group {
-  readonly names: string[]
-  readonly members: (Group | Leaf)[]
-}
-interface Leaf {
-  readonly vector: boolean
+/**
+ * What stands where in a row: the tree of names as the first record gave it. Groups, vectors and numbers have one
+ * form, so that reading them stays quick.
+ */
+interface Member {
+  readonly kind: "group" | "vector" | "scalar"
+  /** first column of a vector or number */
   readonly column: number
+  /** names of a group's members, and the members, in the same order */
+  readonly names: string[]
+  readonly members: Member[]
 }
+
+const member = (kind: Member["kind"], column: number): Member => ({ kind, column, names: [], members: [] })
 
 interface Store {
   readonly cell: string
-  readonly root: Group
+  readonly root: Member
   readonly series: readonly Series[]
   readonly byName: ReadonlyMap<string, Series>
   readonly width: number
@@ -129,11 +134,11 @@ function checkTime(time: unknown, store: Store | undefined): void {
 /** The first record of a cell fixes what its rows hold. */
 function begin(cell: string, time: number, quantities: readonly Quantity[]): Store {
   const series: Series[] = []
-  const root: Group = { names: [], members: [] }
+  const root = member("group", 0)
   let width = 1
   for (const { name, kind } of quantities) {
     series.push({ name, kind, column: width })
-    place(root, name.split("."), { vector: kind === "vector", column: width })
+    place(root, name.split("."), member(kind, width))
     width += kind === "vector" ? 3 : 1
   }
   const chunk = new Float64Array(firstChunkRows * width)
@@ -153,20 +158,17 @@ function begin(cell: string, time: number, quantities: readonly Quantity[]): Sto
   }
 }
 
-function place(group: Group, path: readonly string[], leaf: Leaf): void {
+function place(group: Member, path: readonly string[], leaf: Member): void {
   const [head, ...rest] = path
-  const at = group.names.indexOf(head!)
-  if (rest.length === 0) {
-    group.names.push(head!)
-    group.members.push(leaf)
-  } else if (at >= 0) {
-    place(group.members[at] as Group, rest, leaf)
-  } else {
-    const inner: Group = { names: [], members: [] }
-    group.names.push(head!)
-    group.members.push(inner)
-    place(inner, rest, leaf)
+  const known = group.members[group.names.indexOf(head!)]
+  if (known !== undefined) {
+    place(known, rest, leaf)
+    return
   }
+  const inner = rest.length === 0 ? leaf : member("group", 0)
+  group.names.push(head!)
+  group.members.push(inner)
+  if (inner !== leaf) place(inner, rest, leaf)
 }
 
 function addChunk(store: Store): void {
@@ -182,7 +184,7 @@ function addChunk(store: Store): void {
  * false as soon as anything is otherwise, and then the row is read anew the slow way.
  */
 function readGroup(
-  group: Group,
+  group: Member,
   value: unknown,
   row: Float64Array,
   start: number,
@@ -196,24 +198,23 @@ function readGroup(
   let i = 0
   for (const key in object) {
     if (key !== names[i]) return false
-    const member = members[i++]!
+    const inner = members[i++]!
     const item = object[key]
-    if ("names" in member) {
-      if (!readGroup(member, item, row, start, vectorPrototype)) return false
-    } else if (member.vector) {
+    if (inner.kind === "vector") {
       if (typeof item !== "object" || item === null || Object.getPrototypeOf(item) !== vectorPrototype)
         return false
       const { x, y, z } = item as { x: unknown; y: unknown; z: unknown }
       if (typeof x !== "number" || typeof y !== "number" || typeof z !== "number") return false
-      if (!Number.isFinite(x) || !Number.isFinite(y) || !Number.isFinite(z)) return false
-      const column = start + member.column
-      row[column] = x
-      row[column + 1] = y
-      row[column + 2] = z
-    } else {
-      if (typeof item !== "number" || !Number.isFinite(item)) return false
-      row[start + member.column] = item
-    }
+      // The difference of a number and itself is zero, unless it is not finite.
+      if (x - x !== 0 || y - y !== 0 || z - z !== 0) return false
+      const at = start + inner.column
+      row[at] = x
+      row[at + 1] = y
+      row[at + 2] = z
+    } else if (inner.kind === "scalar") {
+      if (typeof item !== "number" || item - item !== 0) return false
+      row[start + inner.column] = item
+    } else if (!readGroup(inner, item, row, start, vectorPrototype)) return false
   }
   return i === names.length
 }

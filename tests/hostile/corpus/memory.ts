@@ -110,7 +110,7 @@ export const floods: readonly Hostile[] = [
     cell: "while (true) { console.log('x'.repeat(1000)) }",
     ends: /^endless-loop$/,
   },
-  { name: "printing one huge text", cell: "console.log('x'.repeat(100000000))", ends: "harmless" },
+  { name: "printing one huge text", cell: "console.log('x'.repeat(10000000))", ends: "harmless" },
   { name: "printing a huge list", cell: "console.log(new Array(1000000).fill({ a: 1 }))", ends: "harmless" },
   { name: "printing empty lines without end", raw: "for (;;) lib.console.log()", ends: /^time-limit$/ },
   {
@@ -119,8 +119,13 @@ export const floods: readonly Hostile[] = [
     ends: "harmless",
   },
   {
-    name: "a message of a hundred million letters",
-    cell: "throw new Error('x'.repeat(100000000))",
+    name: "a text of a hundred million letters in one call",
+    cell: "const long = 'x'.repeat(100000000)",
+    ends: /^too-large$/,
+  },
+  {
+    name: "a message of ten million letters",
+    cell: "throw new Error('x'.repeat(10000000))",
     ends: /^program-error$/,
   },
 ]

@@ -107,7 +107,7 @@ export const poisoning: readonly Hostile[] = [
   {
     name: "NaN hidden in a vector",
     cell: "record(0, { v: vec3(1, 2, 3) })\nrecord(1, { v: vec3(1, 2, 3) * NaN })",
-    ends: /^(record-value|not-finite)$/,
+    ends: /^(record-value|not-finite|became-not-finite)$/,
   },
   {
     name: "infinity from dividing by a tiny number",
