@@ -41,7 +41,9 @@ export function kineticFriction(velocity: Vec3, normalForce: Vec3, options: Kine
   const slip = tangential(v, normal.over(push))
   const speed = slip.magnitude()
   if (speed === 0) return noForce
-  return opposed(slip, Math.min((mu * push) / speed, limit))
+  const factor = Math.min((mu * push) / speed, limit)
+  // a slip too small for the quotient still has its direction
+  return Number.isFinite(factor) ? opposed(slip, factor) : opposed(slip.unit(), mu * push)
 }
 
 export interface FrictionOptions {
@@ -105,7 +107,8 @@ export function frictionForce(momentum: Vec3, otherForces: Vec3, options: Fricti
   const speedless = slip.magnitude() <= roundingOfRest * dt * (force.magnitude() + push)
   if (speedless) {
     if (stopping.magnitude() <= holding * push) return stopping
-    return opposed(pull, (kinetic * push) / pull.magnitude())
+    const pulled = pull.magnitude()
+    return pulled === 0 ? noForce : opposed(pull, (kinetic * push) / pulled)
   }
   const reached = without.magnitude()
   const turns = slip.dot(without) <= 0

@@ -23,9 +23,12 @@ describe("L01 exact ledgers of the momentum stepper", () => {
   const force = ({ time: t, bodies: [b] }: System): Vec3[] => {
     const { x, y, z } = b!.position
     const p = b!.momentum
-    return [
-      vec3(Math.sin(3 * t) - 2 * x + 0.3 * p.y * z, Math.cos(y) - 0.4 * p.x + t, 1.5 * Math.sin(x * y) - p.z),
-    ]
+    const pull = vec3(
+      Math.sin(3 * t) - 2 * x + 0.3 * p.y * z,
+      Math.cos(y) - 0.4 * p.x + t / 5,
+      Math.sin(x * y) - p.z,
+    )
+    return [pull.times(0.5)]
   }
   const start = oneBody(m, vec3(0.3, -0.2, 0.7), vec3(1, 0.4, -0.9))
   function ledger(stepper: Stepper): { books: Books; naive: number; stepTerm: number } {
