@@ -11,7 +11,7 @@ import type { Keeper } from "./keep/keeper.ts"
 import type { RunState } from "./words.ts"
 
 /** From the last keystroke to the run, ms: long enough to join the strokes of a word, short enough to feel at once. */
-export const runAfter = 60
+export const runAfter = 40
 /** From the last keystroke to saying that something is wrong, ms: nobody wants to hear it in mid-word. */
 export const complainAfter = 800
 /** From the last run to the judgement, ms. */

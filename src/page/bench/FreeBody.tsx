@@ -55,7 +55,7 @@ function Diagram({ study, scene, clock, pushed, body, setName }: DiagramProps) {
   const forces = body.forces.map(f => ({ name: f.name, vector: vectorAt(study, row, f.column) }))
   const net = netForceAt(study, body, row)
   const scale = useMemo(() => forceScale(study, body, longest), [study, body])
-  const decimals = decimalsFor(
+  const decimals = decimalsOrNone(
     Math.max(...forces.flatMap(f => f.vector.map(Math.abs)), ...net.map(Math.abs)) / 300,
   )
   const label = labelOf(scene, body.name)
@@ -141,4 +141,9 @@ function ForceRow({
       ))}
     </tr>
   )
+}
+
+/** Forces that are all zero need no decimals. */
+function decimalsOrNone(step: number): number {
+  return step > 0 ? decimalsFor(step) : 0
 }

@@ -1,12 +1,14 @@
 import type { Scene } from "../../worksheet/contract.ts"
 import { axisTicks, scaleBar, seen, toX, toY, type View } from "./framing.ts"
-import { decimalsFor, fixed, significant, thinSpace } from "./number.ts"
+import { axisPower, decimalsFor, fixed, poweredUnit, quantity, significant, thinSpace } from "./number.ts"
 import { planePicture } from "./plane.ts"
 
 /** What does not move: the field with its two axes, planes, and the scale bar. */
 export function SceneGround({ view, scene }: { view: View; scene: Scene | null }) {
   const ticks = axisTicks(view)
-  const decimals = decimalsFor(ticks.step)
+  const power = axisPower(Math.max(...[...ticks.x, ...ticks.y].map(Math.abs)))
+  const decimals = decimalsFor(ticks.step / 10 ** power)
+  const unit = `${thinSpace}/${thinSpace}${poweredUnit(power, "m")}`
   const { margins, width, height } = view
   const [left, right, top, bottom] = [
     margins.left,
@@ -21,9 +23,9 @@ export function SceneGround({ view, scene }: { view: View; scene: Scene | null }
       {ticks.x.map(x => (
         <g key={x} transform={`translate(${toX(view, x)} ${bottom})`}>
           <path class="bn-tick" d="M0 0v5" />
-          {labelled(toX(view, x), left + 8, right - 44) && (
+          {labelled(toX(view, x), left + 8, right - 8 * unit.length - 12) && (
             <text class="bn-axis-text" y={17} text-anchor="middle">
-              {fixed(x, decimals)}
+              {fixed(x / 10 ** power, decimals)}
             </text>
           )}
         </g>
@@ -33,18 +35,18 @@ export function SceneGround({ view, scene }: { view: View; scene: Scene | null }
           <path class="bn-tick" d="M0 0h-5" />
           {labelled(toY(view, y), top + 16, bottom + 1) && (
             <text class="bn-axis-text" x={-9} y={4} text-anchor="end">
-              {fixed(y, decimals)}
+              {fixed(y / 10 ** power, decimals)}
             </text>
           )}
         </g>
       ))}
       <text class="bn-axis-name" x={right} y={bottom + 17} text-anchor="end">
         <tspan class="bn-symbol">x</tspan>
-        {`${thinSpace}/${thinSpace}m`}
+        {unit}
       </text>
       <text class="bn-axis-name" x={left - 9} y={top + 6} text-anchor="end">
         <tspan class="bn-symbol">y</tspan>
-        {`${thinSpace}/${thinSpace}m`}
+        {unit}
       </text>
       {scene?.fixtures.map((fixture, k) => {
         if (fixture.kind !== "plane") return null
@@ -59,7 +61,7 @@ export function SceneGround({ view, scene }: { view: View; scene: Scene | null }
                 class="bn-fixture-name"
                 x={picture.label[0]}
                 y={picture.label[1] + 4}
-                text-anchor={picture.label[0] > width / 2 ? "end" : "start"}
+                text-anchor={picture.anchor}
               >
                 {fixture.label}
               </text>
@@ -90,6 +92,7 @@ function ScaleBar({ view }: { view: View }) {
 
 /** A length in the unit one would say it in. */
 function lengthText(metres: number): string {
+  if (metres >= 1e6 || metres < 1e-3) return quantity(metres, "m", 1)
   if (metres >= 1000) return `${significant(metres / 1000, 1)}${thinSpace}km`
   if (metres >= 0.1) return `${Number(metres.toPrecision(1))}${thinSpace}m`
   if (metres >= 0.01) return `${Number((metres * 100).toPrecision(1))}${thinSpace}cm`

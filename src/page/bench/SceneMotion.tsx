@@ -3,13 +3,14 @@ import type { Scene } from "../../worksheet/contract.ts"
 import { ArrowMark } from "./ArrowMark.tsx"
 import type { Clock } from "./clock.ts"
 import { toX, toY, type View } from "./framing.ts"
+import { placeLabels, type Wanted } from "./labels.ts"
 import { fixed, thinSpace } from "./number.ts"
 import { type BodyShape, bodyShape, dotsPath, spotOf, springEnds, wayPath } from "./picture.ts"
 import type { Shown } from "./shown.ts"
 import { springPath } from "./spring.ts"
 import { type Strobe, trailOf } from "./strobe.ts"
 import { labelOf, type Study } from "./study.ts"
-import { momentAt } from "./timeline.ts"
+import { type Moment, momentAt } from "./timeline.ts"
 import { type ArrowScales, arrowsOf } from "./vectors.ts"
 import { timeDecimals } from "./words.ts"
 
@@ -24,10 +25,12 @@ interface WaysProps {
 
 /** Names and arrow names are written for this many bodies at most. */
 const mostNamed = 3
+/** px between the dots of a trail, at the mean */
+const leastApart = 7
 
 /** The ways: own as dots at equal times, reference in long dashes, the run before faintly. */
 export function Ways({ study, ghost, reference, view, strobe, shown }: WaysProps) {
-  const parts = study.bodies.length > 12 ? 1 : 5
+  const parts = study.bodies.length > 12 ? 1 : dotParts(study, strobe, view)
   const instants = trailOf(strobe, parts, study.timeline)
   return (
     <g>
@@ -47,6 +50,19 @@ export function Ways({ study, ghost, reference, view, strobe, shown }: WaysProps
         ))}
     </g>
   )
+}
+
+/** Dots between two images: five, or fewer where they would run together into a line. */
+function dotParts(study: Study, strobe: Strobe, view: View): number {
+  const lengths = study.bodies.map(body => {
+    const spots = strobe.instants.map(t => spotOf(study, body, momentAt(study.timeline, t), view))
+    return spots.reduce((sum, spot, k) => {
+      const before = spots[k - 1]
+      return spot && before ? sum + Math.hypot(spot[0] - before[0], spot[1] - before[1]) : sum
+    }, 0)
+  })
+  const apart = Math.max(0, ...lengths) / Math.max(1, strobe.instants.length - 1)
+  return [5, 2].find(parts => apart / parts >= leastApart) ?? 1
 }
 
 interface StrobeProps {
@@ -104,6 +120,9 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
   const moment = momentAt(study.timeline, instant)
   const longest = Math.min(view.width, view.height) * 0.42
   const few = study.bodies.length <= mostNamed
+  const names = few ? bodyNamesAt(study, scene, moment, view) : []
+  const named = few ? [...names, ...springNamesAt(study, scene, moment, view)] : []
+  const bodyNames = names.length
   return (
     <g>
       {show.ghost && ghost && (
@@ -123,11 +142,6 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
             <path class="bn-spring" d={springPath([x0, y0], [x1, y1], fixture.restLength * view.scale)} />
             {typeof fixture.from !== "string" && <circle class="bn-anchor" cx={x0} cy={y0} r={2.5} />}
             {typeof fixture.to !== "string" && <circle class="bn-anchor" cx={x1} cy={y1} r={2.5} />}
-            {fixture.label && !scene.fixtures.some(f => f.kind === "plane" && f.label === fixture.label) && (
-              <text class="bn-fixture-name" x={(x0 + x1) / 2} y={(y0 + y1) / 2 - 14} text-anchor="middle">
-                {fixture.label}
-              </text>
-            )}
           </g>
         )
       })}
@@ -145,45 +159,52 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
       {study.bodies.map(body => {
         const spot = spotOf(study, body, moment, view)
         if (!spot) return null
-        return (
-          <g key={body.name}>
-            {arrowsOf(study, body, moment.row, spot, scales, show, longest).map(arrow => {
-              const scale = arrow.kind === "force" || arrow.kind === "net" ? scales.force : scales[arrow.kind]
-              return scale && <ArrowMark key={arrow.name} arrow={arrow} scale={scale} named={few} />
-            })}
-            {few && (
-              <BodyName
-                label={labelOf(scene, body.name)}
-                spot={spot}
-                shape={bodyShape(scene, body, view, 1)}
-                width={view.width}
-              />
-            )}
-          </g>
-        )
+        return arrowsOf(study, body, moment.row, spot, scales, show, longest).map(arrow => {
+          const scale = arrow.kind === "force" || arrow.kind === "net" ? scales.force : scales[arrow.kind]
+          return (
+            scale && <ArrowMark key={`${body.name} ${arrow.name}`} arrow={arrow} scale={scale} named={few} />
+          )
+        })
       })}
+      {few &&
+        placeLabels(named, view.width, view.height).map(({ text, x, y }, k) => (
+          <text key={k} class={k < bodyNames ? "bn-body-name" : "bn-fixture-name"} x={x} y={y}>
+            {text}
+          </text>
+        ))}
     </g>
   )
 }
 
-function BodyName({
-  label,
-  spot,
-  shape,
-  width,
-}: {
-  label: string
-  spot: readonly [number, number]
-  shape: BodyShape
-  width: number
-}) {
-  const left = spot[0] > width * 0.7
-  const x = spot[0] + (left ? -1 : 1) * (shape.halfWidth + 7)
-  return (
-    <text class="bn-body-name" x={x} y={spot[1] - shape.halfHeight - 4} text-anchor={left ? "end" : "start"}>
-      {label}
-    </text>
-  )
+function bodyNamesAt(study: Study, scene: Scene | null, moment: Moment, view: View): Wanted[] {
+  return study.bodies.flatMap(body => {
+    const spot = spotOf(study, body, moment, view)
+    if (!spot) return []
+    const { halfWidth, halfHeight } = bodyShape(scene, body, view, 1)
+    return [{ text: labelOf(scene, body.name), x: spot[0], y: spot[1], halfWidth, halfHeight }]
+  })
+}
+
+/** Names of springs, but of those that a plane's label names already. */
+function springNamesAt(study: Study, scene: Scene | null, moment: Moment, view: View): Wanted[] {
+  const fixtures = scene?.fixtures ?? []
+  const planes = fixtures.filter(f => f.kind === "plane").map(f => f.label)
+  return fixtures.flatMap(fixture => {
+    if (fixture.kind !== "spring" || !fixture.label || planes.includes(fixture.label)) return []
+    const ends = springEnds(fixture, study, moment)
+    if (!ends) return []
+    const [x0, y0] = [toX(view, ends.from[0]), toY(view, ends.from[1])]
+    const [x1, y1] = [toX(view, ends.to[0]), toY(view, ends.to[1])]
+    return [
+      {
+        text: fixture.label,
+        x: (x0 + x1) / 2,
+        y: (y0 + y1) / 2,
+        halfWidth: Math.max(2, Math.abs(x1 - x0) / 2 - 12),
+        halfHeight: Math.max(8, Math.abs(y1 - y0) / 2 - 12),
+      },
+    ]
+  })
 }
 
 function Shadows({

@@ -3,6 +3,7 @@ import { useMemo, useRef } from "preact/hooks"
 import {
   type Clock,
   changeSpeed,
+  paceOf,
   ruler,
   seek,
   speeds,
@@ -12,7 +13,7 @@ import {
   togglePlay,
 } from "./clock.ts"
 import { type Marks, marksOf, wordsAt } from "./marks.ts"
-import { decimalsFor, fixed, thinSpace } from "./number.ts"
+import { decimalsFor, fixed, significant, thinSpace } from "./number.ts"
 import { useWidth } from "./size.ts"
 import type { Study } from "./study.ts"
 import { meanStep } from "./timeline.ts"
@@ -104,7 +105,7 @@ export function TimeBar({ study, departsAt, clock, label }: Props) {
         >
           loop
         </button>
-        <SpeedScale clock={clock} />
+        <SpeedScale clock={clock} pace={paceOf(timeline)} />
       </div>
     </div>
   )
@@ -203,17 +204,19 @@ const markShapes = {
   departure: "M-4.5 0a4.5 4.5 0 1 0 9 0a4.5 4.5 0 1 0 -9 0M-8 0H8M0 -8V8",
 }
 
-function SpeedScale({ clock }: { clock: Signal<Clock> }) {
+function SpeedScale({ clock, pace }: { clock: Signal<Clock>; pace: number }) {
+  const times = pace === 1 ? "" : `×${thinSpace}${significant(pace, 1)}`
+
   return (
     <fieldset class="bn-speed">
-      <legend>speed</legend>
+      <legend>speed{times && ` ${times}`}</legend>
       {speeds.map(speed => (
         <label key={speed}>
           <input
             type="radio"
             name="bench-speed"
             checked={clock.value.speed === speed}
-            aria-label={`${speedText(speed)} times real time`}
+            aria-label={`${speedText(speed)} ${times} times real time`.replace("  ", " ")}
             onChange={() => {
               clock.value = { ...clock.value, speed }
             }}

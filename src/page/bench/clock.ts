@@ -12,11 +12,28 @@ export interface Clock {
   readonly loop: boolean
 }
 
-/** The clock `seconds` of real time later: at the end it stops, or begins again when it loops. Rows are played at 60 a second. */
+/**
+ * Recorded seconds that pass in a second at speed 1: real time where a recording lasts from a fifth of a second to two minutes,
+ * else the power of ten that brings it to 3 to 30 s (a month of the Moon, a click of a latch). Rows pass at 60 a second.
+ */
+export function paceOf(timeline: Timeline): number {
+  const span = timeline.end - timeline.start
+  if (timeline.unit === "row") return 60
+  if (!(span > 0) || (span >= 0.2 && span <= 120)) return 1
+  return 10 ** Math.floor(Math.log10(span / 3) + 1e-9)
+}
+
+/** The speed to begin with: the whole takes two seconds at least, and twenty at most where the scale reaches that. */
+export function firstSpeed(timeline: Timeline): number {
+  const span = (timeline.end - timeline.start) / paceOf(timeline)
+  const fits = speeds.filter(s => span / s >= 2 && span / s <= 20)
+  return fits.includes(1) ? 1 : (fits.find(s => s > 1) ?? fits.at(-1) ?? 1)
+}
+
+/** The clock `seconds` of real time later: at the end it stops, or begins again when it loops. */
 export function advance(clock: Clock, timeline: Timeline, seconds: number): Clock {
   if (!clock.playing) return clock
-  const rate = timeline.unit === "s" ? 1 : 60
-  const instant = clock.instant + seconds * clock.speed * rate
+  const instant = clock.instant + seconds * clock.speed * paceOf(timeline)
   if (instant < timeline.end) return { ...clock, instant }
   const span = timeline.end - timeline.start
   if (clock.loop && span > 0)

@@ -53,6 +53,17 @@ export function unitText(unit: string): string {
     .replace(/\s*[*·]\s*|\s+/g, thinSpace)
 }
 
+/** The power of ten, a multiple of three, to be drawn out of numbers up to `most` on an axis; 0 where they are read as they are. */
+export function axisPower(most: number): number {
+  const exponent = Math.floor(Math.log10(Math.abs(most)) + 1e-9)
+  return Number.isFinite(exponent) && (exponent >= 5 || exponent < -3) ? Math.floor(exponent / 3) * 3 : 0
+}
+
+/** "m", or "10⁹ m" with a power drawn out. */
+export function poweredUnit(power: number, unit: string): string {
+  return power === 0 ? unitText(unit) : `10${superscript(power)}${thinSpace}${unitText(unit)}`
+}
+
 /** A round step, 1, 2 or 5 times a power of ten, that divides `span` into at most `count` parts. */
 export function niceStep(span: number, count: number): number {
   if (!(span > 0) || !Number.isFinite(span)) return 1

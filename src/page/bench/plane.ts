@@ -7,6 +7,7 @@ export interface PlanePicture {
   readonly hatching: string
   /** where a label stands: on the solid side, near the right or lower end, px */
   readonly label: readonly [number, number]
+  readonly anchor: "start" | "end"
 }
 
 /** px between strokes and their length */
@@ -39,11 +40,14 @@ export function planePicture(
   }
   const [a, b] = [on(range[0]), on(range[1])]
   const end = a[0] > b[0] || (a[0] === b[0] && a[1] > b[1]) ? a : b
+  /** a wall has its label beside it, a floor below its end */
+  const steep = Math.abs(nx) > 0.7
   const inward = end === a ? 1 : -1
   return {
     surface: `M${round(a[0])} ${round(a[1])}L${round(b[0])} ${round(b[1])}`,
     hatching: hatching.join(""),
     label: [end[0] + inward * dx * 14 - nx * 22, end[1] + inward * dy * 14 - ny * 22],
+    anchor: (steep ? nx > 0 : end[0] > view.width / 2) ? "end" : "start",
   }
 }
 

@@ -1,6 +1,6 @@
 import { type Signal, signal } from "@preact/signals"
 import { useEffect, useMemo } from "preact/hooks"
-import { advance, type Clock, seek } from "./clock.ts"
+import { advance, type Clock, firstSpeed, seek } from "./clock.ts"
 import type { Timeline } from "./timeline.ts"
 
 /** Longest stretch of real time that one frame may advance, s: after a pause of the page, play goes on where it was. */
@@ -9,7 +9,8 @@ const longestFrame = 0.1
 /** A clock that lives as long as the bench, runs with the display's frames, and keeps its instant when a new recording comes. */
 export function usePlayer(timeline: Timeline): Signal<Clock> {
   const clock = useMemo(
-    () => signal<Clock>({ instant: timeline.start, playing: false, speed: 1, loop: false }),
+    () =>
+      signal<Clock>({ instant: timeline.start, playing: false, speed: firstSpeed(timeline), loop: false }),
     [],
   )
   useMemo(() => {

@@ -82,15 +82,15 @@ export function HandIn({ session }: { session: Session }) {
   }
 
   return (
-    <section class="hand-in row" aria-labelledby="hand-in-title">
+    <section class="hand-in row screen-only" aria-labelledby="hand-in-title">
       <h2 id="hand-in-title">Hand in</h2>
-      <p class="screen-only">
+      <p>
         The answer file holds your name, number and everything you wrote here. Give it to your teacher as it
         is; you can also open it again, here or on another device.{" "}
         {pointsOfQuestions(edition) > 0 &&
           `The questions (${plural(pointsOfQuestions(edition), "point")}) are marked after you hand in.`}
       </p>
-      <p class="hand-in-actions screen-only">
+      <p class="hand-in-actions">
         <button type="button" class="word-button strong" onClick={download}>
           Download answer file
         </button>

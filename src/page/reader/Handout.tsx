@@ -5,6 +5,7 @@ import { DataTable } from "./DataTable.tsx"
 import { HandIn } from "./HandIn.tsx"
 import { Head } from "./Head.tsx"
 import { QuestionBlock } from "./QuestionBlock.tsx"
+import { useWideEquations } from "./wideEquations.ts"
 
 /** Numbers within their kind, by document order. */
 function numbered(blocks: readonly Block[]): readonly { readonly block: Block; readonly number: number }[] {
@@ -19,6 +20,7 @@ function numbered(blocks: readonly Block[]): readonly { readonly block: Block; r
 /** The typeset half of the page. */
 export function Handout({ session, onCell }: { session: Session; onCell: (name: string) => void }) {
   const { sheet } = session.edition
+  useWideEquations()
   return (
     <article class="sheet">
       <Head session={session} />

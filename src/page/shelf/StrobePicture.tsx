@@ -10,7 +10,7 @@ const leastHalf = 2
 /** The reference's bodies at equal times, to scale, as a flash photograph shows them. */
 export function StrobePicture({ strobe, title }: { strobe: Strobe; title: string }) {
   const hatch = useId()
-  const frame = frameStrobe(strobe, width, height, 16)
+  const frame = frameStrobe(strobe, width, height, 14, 20)
   const seconds = String(Number(strobe.interval.toPrecision(3)))
   return (
     <svg

@@ -21,8 +21,12 @@ export function halvesOf(body: Strobe["bodies"][number]): readonly [number, numb
   return body.box ? [body.box[0] / 2, body.box[1] / 2] : [body.radius, body.radius]
 }
 
-/** Fits all images of all bodies, and the planes' points, in the middle of a picture. */
-export function frameStrobe(strobe: Strobe, width: number, height: number, pad: number): Frame {
+/**
+ * Fits all images of all bodies in the middle of a picture.
+ *
+ * @param head height kept free at the top, for the scale bar
+ */
+export function frameStrobe(strobe: Strobe, width: number, height: number, pad: number, head = 0): Frame {
   let [left, right, low, high] = [
     Number.POSITIVE_INFINITY,
     Number.NEGATIVE_INFINITY,
@@ -41,7 +45,7 @@ export function frameStrobe(strobe: Strobe, width: number, height: number, pad: 
   if (left > right) [left, right, low, high] = [-1, 1, -1, 1]
   const scale = Math.min(
     (width - 2 * pad) / Math.max(right - left, 1e-9),
-    (height - 2 * pad) / Math.max(high - low, 1e-9),
+    (height - head - 2 * pad) / Math.max(high - low, 1e-9),
   )
   const middleX = (left + right) / 2
   const middleY = (low + high) / 2
@@ -49,7 +53,7 @@ export function frameStrobe(strobe: Strobe, width: number, height: number, pad: 
   return {
     scale,
     x: x => width / 2 + (x - middleX) * scale,
-    y: y => height / 2 - (y - middleY) * scale,
+    y: y => (height + head) / 2 - (y - middleY) * scale,
     bar: { metres, length: metres * scale },
   }
 }
