@@ -7,6 +7,7 @@ import { ANY, inferKinds, type Kinds } from "./infer.ts"
 import { misplaced } from "./misplaced.ts"
 import { knownNames } from "./names.ts"
 import type { Problem } from "./problem.ts"
+import { tooManyRemarks } from "./remarks.ts"
 import { type Scopes, scopesOf } from "./scopes.ts"
 import { parseText } from "./syntax.ts"
 import { brokenCharacter, syntaxProblem } from "./syntax-words.ts"
@@ -43,7 +44,7 @@ export function readProgram(program: Program): ReadResult {
 }
 
 function readWhole(program: Program): ReadResult {
-  const broken = brokenCharacter(program)
+  const broken = brokenCharacter(program) ?? tooManyRemarks(program)
   if (broken) return { ok: false, problems: [broken] }
   const hidden = hiddenNames(program.text)
   const filled = fillEmptyBlanks(program, hidden)

@@ -37,6 +37,9 @@ export function misplaced(whole: Whole, scopes: Scopes): Problem[] {
       refuse(node, `The name ${node.name} is used by the worksheet itself.`, "Choose another name.")
     }
   }
+  for (const node of names) {
+    if (node.name === "await") refuse(node, "await has no place here: a cell does not wait.", "Leave it out.")
+  }
   walk(whole.file.program, node => {
     if (/^(Import|Export)\w*Declaration$/.test(node.type)) {
       const word = node.type.startsWith("Import") ? "import" : "export"
