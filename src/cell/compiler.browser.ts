@@ -1,12 +1,15 @@
 import wasmUrl from "esbuild-wasm/esbuild.wasm?url"
-import type { FromCompiler, ToCompiler } from "./compiler.worker.ts"
+import type { FromCompiler, ToCompiler, UnitsJob } from "./compiler.worker.ts"
 import type { CompileResult, Program } from "./contract.ts"
+import type { UnitsRun } from "./units-run/index.ts"
 
 export interface PageCompiler {
   /** resolves when the first text would not wait for anything; rejects if the compiler cannot be loaded */
   readonly ready: Promise<void>
   /** the newest request wins: one that a later request overtook resolves with the later one's result */
   compile(program: Program): Promise<CompileResult>
+  /** the units run, beside the compiler and not before it */
+  units(program: Program, parameters: UnitsJob["parameters"]): Promise<UnitsRun>
   close(): void
 }
 
@@ -20,6 +23,7 @@ interface Asked {
 export function createPageCompiler(): PageCompiler {
   const worker = new Worker(new URL("./compiler.worker.ts", import.meta.url), { type: "module" })
   let asked: Asked[] = []
+  const measuring = new Map<number, { resolve: (run: UnitsRun) => void; reject: (reason: Error) => void }>()
   let count = 0
   let loaded: () => void
   let lost: (reason: Error) => void
@@ -34,12 +38,17 @@ export function createPageCompiler(): PageCompiler {
     lost(reason)
     for (const a of asked) a.reject(reason)
     asked = []
+    for (const { reject } of measuring.values()) reject(reason)
+    measuring.clear()
   }
   worker.onerror = event => fail(event.message || "its file did not load")
   worker.onmessage = ({ data }: MessageEvent<FromCompiler>) => {
     if (data.kind === "ready") loaded()
     else if (data.kind === "failed") fail(data.message)
-    else {
+    else if (data.kind === "measured") {
+      measuring.get(data.id)?.resolve(data.run)
+      measuring.delete(data.id)
+    } else {
       for (const a of asked) if (a.id <= data.id) a.resolve(data.result)
       asked = asked.filter(a => a.id > data.id)
     }
@@ -54,6 +63,12 @@ export function createPageCompiler(): PageCompiler {
         const id = ++count
         asked.push({ id, resolve, reject })
         send({ kind: "compile", id, program })
+      }),
+    units: (program, parameters) =>
+      new Promise((resolve, reject) => {
+        const id = ++count
+        measuring.set(id, { resolve, reject })
+        send({ kind: "units", id, program, parameters })
       }),
     close() {
       worker.terminate()

@@ -2,9 +2,16 @@ import { initialize, transform } from "esbuild-wasm"
 import { compile } from "./compile.ts"
 import type { CompileResult, Program } from "./contract.ts"
 import { stripOptions } from "./strip.ts"
+import { type UnitsRun, unitsRun } from "./units-run/index.ts"
 
 /** What the page says to its compiler, and what it hears back. */
-export type ToCompiler = { readonly kind: "start"; readonly wasm: string } | Job
+export type ToCompiler = { readonly kind: "start"; readonly wasm: string } | Job | UnitsJob
+export interface UnitsJob {
+  readonly kind: "units"
+  readonly id: number
+  readonly program: Program
+  readonly parameters: readonly { readonly name: string; readonly unit: string; readonly value: number }[]
+}
 export interface Job {
   readonly kind: "compile"
   readonly id: number
@@ -14,6 +21,7 @@ export type FromCompiler =
   | { readonly kind: "ready" }
   | { readonly kind: "failed"; readonly message: string }
   | { readonly kind: "compiled"; readonly id: number; readonly result: CompileResult }
+  | { readonly kind: "measured"; readonly id: number; readonly run: UnitsRun }
 
 const say = (message: FromCompiler): void => self.postMessage(message)
 const strip = async (typescript: string): Promise<string> => (await transform(typescript, stripOptions)).code
@@ -52,6 +60,8 @@ self.onmessage = ({ data }: MessageEvent<ToCompiler>) => {
       () => say({ kind: "ready" }),
       cause => say({ kind: "failed", message: String(cause) }),
     )
+  } else if (data.kind === "units") {
+    say({ kind: "measured", id: data.id, run: unitsRun(data.program, data.parameters) })
   } else {
     waiting = data
     void work()

@@ -25,6 +25,8 @@ const announceAfter = 120
 export interface Workshop {
   /** compiles the worksheet's program with these texts in its blanks; loads the compiler at first use */
   compile(texts: Readonly<Record<string, string>>): Promise<CompileResult>
+  /** where units do not fit in what the student wrote */
+  units(texts: Readonly<Record<string, string>>): Promise<readonly Problem[]>
   /** whether the compiler is there, so that the state can say that it is coming */
   readonly compilerReady: () => boolean
   /** begins to fetch the compiler; called once the first motion is there, so that neither waits for the other */
@@ -59,6 +61,8 @@ export interface Session {
   readonly output: ReadonlySignal<readonly string[]>
   /** of the program on the page; shown beside the line it happened in */
   readonly problems: ReadonlySignal<readonly Problem[]>
+  /** the problems, and where units do not fit: evidence beside the verdict, not a reason to stop */
+  readonly findings: ReadonlySignal<readonly Problem[]>
   readonly standing: ReadonlySignal<Standing | null>
   readonly reference: Reference | null
   readonly parameters: ReadonlySignal<Readonly<Record<string, number>>>
@@ -123,6 +127,13 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
   const ghost = signal<readonly Recording[] | null>(null)
   const output = signal<readonly string[]>([])
   const problems = signal<readonly Problem[]>([])
+  const remarks = signal<readonly Problem[]>([])
+  const findings = computed(() => [
+    ...problems.value,
+    ...remarks.value.filter(
+      remark => !problems.value.some(({ where }) => where?.line === remark.where?.line),
+    ),
+  ])
   const standing = signal<Standing | null>(null)
   const parameters = signal<Readonly<Record<string, number>>>(own)
   const varied = computed(() => Object.entries(own).some(([name, value]) => parameters.value[name] !== value))
@@ -240,6 +251,14 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     const mine = change
     const key = textKey()
     if (closed || compiledFor?.key !== key) return
+    if (key !== starter)
+      void workshop.units(textsOf(edition, keeper.answers.peek())).then(
+        found => {
+          if (!closed && textKey() === key) remarks.value = found
+        },
+        // without the compiler's worker the verdict stands alone
+        () => {},
+      )
     const judgement = await workshop
       .judge({
         compiled: compiledFor.compiled,
@@ -261,6 +280,7 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
 
   const touched = (): void => {
     change++
+    remarks.value = []
     dropComplaint?.()
     if (running.peek()) workshop.runner.stop()
   }
@@ -285,6 +305,7 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     ghost,
     output,
     problems,
+    findings,
     standing,
     reference: workshop.reference,
     parameters,

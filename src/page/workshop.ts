@@ -13,6 +13,9 @@ const noCompiler: Problem = {
   todo: "Check the connection and press run; what you typed is kept.",
 }
 
+/** Units that do not fit, told at a time: the first ones usually cause the rest. */
+const mostRemarks = 2
+
 /** The rooms below, as one open worksheet uses them: compiler and runners in workers, the judge on this thread. */
 export function openWorkshop(edition: Edition): Workshop {
   const { sheet } = edition
@@ -47,6 +50,12 @@ export function openWorkshop(edition: Edition): Workshop {
         }
         return { ok: false, problems: [noCompiler] }
       }
+    },
+    async units(texts) {
+      const program = assembleProgram(sheet.cells, texts, parameters, sheet.timeStep)
+      const { problems } = await getCompiler().units(program, sheet.parameters)
+      // what the author wrote was looked at when the sheet was made
+      return problems.filter(problem => problem.where?.blank !== undefined).slice(0, mostRemarks)
     },
     compilerReady: () => ready,
     warmUp: () => void getCompiler(),

@@ -17,6 +17,13 @@ const unread: Problem = {
   where: { cell: "fall", line: 2, column: 3 },
 }
 
+const unlike: Problem = {
+  code: "unlike-sum",
+  text: "m plus s",
+  todo: "",
+  where: { cell: "drop", blank: "update", line: 9, column: 1 },
+}
+
 /** A workshop that keeps an account of what it was asked; a text with "?" does not compile, one with "!" stops. */
 function bench() {
   const clock = handClock()
@@ -24,6 +31,9 @@ function bench() {
   const runs: RunRequest[] = []
   let judged = 0
   const workshop: Workshop = {
+    async units(texts) {
+      return Object.values(texts).some(text => text.includes("unlike")) ? [unlike] : []
+    },
     async compile(texts): Promise<CompileResult> {
       const text = Object.values(texts).join("|")
       compiled.push(text)
@@ -152,5 +162,17 @@ describe("the run loop", () => {
     keeper.replace({ answers: { update: "p = 3" }, questions: {} }, "before a file")
     await clock.pass(1000)
     expect(runs.at(-1)?.compiled.js).toBe("|p = 3")
+  })
+  it("units that do not fit are told beside the verdict, and taken back as soon as the text changes", async () => {
+    const { clock, session } = bench()
+    await clock.pass(1000)
+    session.write({ update: "unlike" })
+    await clock.pass(1000)
+    expect(session.findings.value).toEqual([unlike])
+    expect(session.problems.value).toEqual([])
+    session.write({ update: "alike" })
+    expect(session.findings.value).toEqual([])
+    await clock.pass(1000)
+    expect(session.findings.value).toEqual([])
   })
 })

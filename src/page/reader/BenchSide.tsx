@@ -79,6 +79,7 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
           onRun={session.run}
           onStop={session.stop}
           problem={session.problems.value[0] ?? null}
+          units={session.edition.units}
         />
       </div>
     </section>

@@ -63,7 +63,7 @@ export function CellBlock(props: {
     setGeometry(count => count + 1)
     const stopTexts = effect(() => placeTexts(editor, textsOf(session.edition, session.keeper.answers.value)))
     const stopWrong = effect(() => {
-      const here = session.problems.value.flatMap(problem =>
+      const here = session.findings.value.flatMap(problem =>
         problem.where?.cell === cell.name ? [problem.where] : [],
       )
       editor.dispatch({ effects: setWrong.of(here) })
@@ -81,7 +81,7 @@ export function CellBlock(props: {
     notesFor(
       cell,
       session.edition.sheet.checks,
-      session.problems.value,
+      session.findings.value,
       session.standing.value,
       session.reference,
       untouched(session.edition, session.keeper.answers.value),
