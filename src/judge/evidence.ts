@@ -1,11 +1,11 @@
 import type { Compiled } from "../cell/contract.ts"
-import { checkBlanks } from "../cell/index.ts"
 import type { Problem } from "../cell/problem.ts"
 import { defaultLimits, type RunOutcome } from "../run/contract.ts"
 import type { StudentSheet } from "../worksheet/contract.ts"
 import type { Evidence, Reference } from "./contract.ts"
 import { wantsFiner } from "./sheet.ts"
 import { finestFactor, judgeSeed, type RunTool } from "./tools.ts"
+import { unfilledBlanks } from "./unfilled.ts"
 
 /** An answer that could not be compiled: evidence of that, and of nothing else. */
 export function noEvidence(problem: Problem | null, unfilled: readonly Problem[] = []): Evidence {
@@ -28,7 +28,7 @@ export async function evidenceFor(
 ): Promise<Evidence> {
   const first = known ?? (await runAt(compiled, tools, parameters, seed, 1))
   let evidence: Evidence = {
-    unfilled: checkBlanks(compiled.program),
+    unfilled: unfilledBlanks(compiled.program),
     problem: first.problem,
     finerProblem: null,
     factors: [1],

@@ -1,4 +1,3 @@
-import { checkBlanks } from "../cell/index.ts"
 import type { Problem } from "../cell/problem.ts"
 import type { Check, Worksheet } from "../worksheet/contract.ts"
 import type { CheckResult, Reference, Verdict } from "./contract.ts"
@@ -12,6 +11,7 @@ import { judgeSheet } from "./sheet.ts"
 import { slipPrograms } from "./slips/programs.ts"
 import { inTurns, thrifty } from "./thrifty.ts"
 import type { JudgeTools } from "./tools.ts"
+import { unfilledBlanks } from "./unfilled.ts"
 import { variantPrograms } from "./variants.ts"
 
 /** How well one check tells right from wrong. Ratios are distances over what is allowed: accepted below 1, refused above. */
@@ -74,7 +74,7 @@ export async function examineWorksheet(worksheet: Worksheet, given: JudgeTools):
     const result = await tools.compile(program)
     const evidence = result.ok
       ? (await collectEvidence(sheet, result.compiled, tools, reference))!
-      : noEvidence(result.problems[0] ?? null, checkBlanks(program))
+      : noEvidence(result.problems[0] ?? null, unfilledBlanks(program))
     return {
       name,
       results: judgeSheet(sheet, reference, evidence),

@@ -41,9 +41,7 @@ function hintWords(check: Check, diagnosis: Diagnosis | null): string {
 
 function unfilledWords(unfilled: readonly Problem[]): string {
   const names = [...new Set(unfilled.flatMap(problem => problem.where?.blank ?? []))]
-  if (unfilled.length === 0) return ""
-  if (names.length === 0) return unfilled[0]!.text
-  if (names.length === 1) return `The blank “${names[0]}” is not filled yet.`
+  if (names.length < 2) return unfilled[0]?.text ?? ""
   return `These blanks are not filled yet: ${names.map(name => `“${name}”`).join(", ")}.`
 }
 

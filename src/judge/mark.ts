@@ -1,5 +1,4 @@
 import type { Compiled } from "../cell/contract.ts"
-import { checkBlanks } from "../cell/index.ts"
 import type { Problem } from "../cell/problem.ts"
 import type { AnswerFile, StudentSheet, Worksheet } from "../worksheet/contract.ts"
 import type { CheckResult, Judgement } from "./contract.ts"
@@ -11,6 +10,7 @@ import { NoReference, programOf } from "./reference.ts"
 import type { References } from "./references.ts"
 import { judgeSheet } from "./sheet.ts"
 import type { JudgeTools } from "./tools.ts"
+import { unfilledBlanks } from "./unfilled.ts"
 
 /**
  * Marks one answer: every check at the sheet's own parameters, then those that are met also at hidden draws, and
@@ -31,7 +31,7 @@ export async function markAnswer(
   const reference = await references.get(worksheet, tools, ownParameters(sheet), true)
   const evidence = result.ok
     ? (await collectEvidence(sheet, result.compiled, tools, reference))!
-    : noEvidence(result.problems[0] ?? null, checkBlanks(program))
+    : noEvidence(result.problems[0] ?? null, unfilledBlanks(program))
   let checks = judgeSheet(sheet, reference, evidence)
   if (result.ok) checks = await tryDraws(worksheet, checks, result.compiled, answers.seed, tools, references)
   const all = [...checks, ...markQuestions(worksheet, answers)]

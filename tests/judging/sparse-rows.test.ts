@@ -17,9 +17,10 @@ describe("a motion that is straight for long, so that its reference keeps few ro
     )
     expect(changed.map(check => check.name)).toContain("leaves")
     const tools = await createJudgeTools()
+    const references = createReferences()
     try {
       const mark = (answers: Record<string, string>) =>
-        markAnswer(worksheet, fileOf(worksheet, answers, 1), tools, createReferences())
+        markAnswer(worksheet, fileOf(worksheet, answers, 1), tools, references)
       const wrong = await mark({ one_way: "" })
       expect(wrong.checks.find(check => check.name === "leaves")?.verdict).toBe("not met")
       const right = await mark({})
@@ -27,5 +28,5 @@ describe("a motion that is straight for long, so that its reference keeps few ro
     } finally {
       await tools.close()
     }
-  })
+  }, 300_000)
 })
