@@ -1,7 +1,8 @@
-import { readFileSync } from "node:fs"
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs"
 import { join, resolve } from "node:path"
 import { defineConfig } from "vite"
 import { writeProblemPages } from "./src/command/problem-pages.ts"
+import { buildReference } from "./src/page/reference/html.ts"
 
 const page = join(import.meta.dirname, "src", "page")
 
@@ -24,13 +25,17 @@ export default defineConfig({
   server: { host: "127.0.0.1" },
   plugins: [
     {
-      name: "problem-pages",
+      name: "pages beside the page",
       apply: "build",
       configResolved(config) {
         outDir = resolve(config.root, config.build.outDir)
       },
       writeBundle() {
         writeProblemPages(join(outDir, "problems"), readFileSync(join(page, "tokens.css"), "utf8"))
+        const { html, json } = buildReference()
+        mkdirSync(join(outDir, "reference"), { recursive: true })
+        writeFileSync(join(outDir, "reference", "index.html"), html)
+        writeFileSync(join(outDir, "reference", "reference.json"), json)
       },
     },
   ],
