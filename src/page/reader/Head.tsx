@@ -140,6 +140,9 @@ export function Head({ session }: { session: Session }) {
     <header class="sheet-head">
       <nav class="sheet-nav screen-only" aria-label="Page">
         <a href="#/">All worksheets</a>
+        <a href="reference/index.html" target="_blank" rel="noopener">
+          What a cell can call
+        </a>
         <span class="keeping">{keepingWords(session.keeper.keeping.value)}</span>
         <InkChoice />
       </nav>
