@@ -273,6 +273,9 @@ export function scopesOf(file: File): Scopes {
         if (node.argument) visit(node.argument, scope, node)
         if (scope.fn) returns.get(scope.fn)!.push(node.argument ?? null)
         return
+      case "ImportDeclaration":
+        for (const s of node.specifiers) declare(s.local, scope, { kind: "other", source: "unknown" })
+        return
       case "BreakStatement":
       case "ContinueStatement":
       case "MetaProperty":

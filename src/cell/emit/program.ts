@@ -34,6 +34,10 @@ function emit(e: Emitter, node: Node): string {
   const vector = vectorExpression(e, node)
   if (vector !== null) return vector
   switch (node.type) {
+    // no cell has them, but the same emission is tried on whole modules
+    case "ImportDeclaration":
+    case "ExportSpecifier":
+      return e.gap(node.start!, node.end!)
     case "Identifier":
       return name(e, node)
     case "BinaryExpression":
