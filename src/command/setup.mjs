@@ -9,6 +9,7 @@ import { createHash } from "node:crypto"
 import { existsSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs"
 import { dirname, join } from "node:path"
 import { fileURLToPath, pathToFileURL } from "node:url"
+import { stripVTControlCharacters } from "node:util"
 
 export const root = join(dirname(fileURLToPath(import.meta.url)), "..", "..")
 const lockStamp = join(root, "node_modules", ".deltasheet-lock")
@@ -72,9 +73,15 @@ export async function build({ force = false } = {}) {
     rmSync(join(root, "dist"), { recursive: true, force: true })
     renameSync(next, join(root, "dist"))
   } catch (cause) {
-    console.error(`The build failed: ${cause instanceof Error ? cause.message : cause}`)
+    const lines = stripVTControlCharacters(cause instanceof Error ? cause.message : String(cause)).split("\n")
     console.error(
-      "Nothing was replaced. If the sources were not changed by hand, run “npm ci” and try again.",
+      `The build failed: ${lines
+        .filter(line => line.trim() !== "")
+        .slice(0, 2)
+        .join(" ")}`,
+    )
+    console.error(
+      "Nothing was replaced. If the sources were not changed by hand, run “npm ci” and try again; “npm run types” shows more.",
     )
     rmSync(next, { recursive: true, force: true })
     process.exit(2)
