@@ -64,9 +64,12 @@ export function compareLadders(
 
   const grid = gridOf(first.reference, span)
   const mine = limitOf(student, grid, extent)
-  const theirs = limitOf(reference, grid, extent)
+  const full = limitOf(reference, grid, extent)
+  // A student's limit that is foretold from two runs is held against the reference's from the same two.
+  const fewer = student.tracks.length > 1 && student.tracks.length < reference.tracks.length
+  const theirs = fewer ? limitOf(coarser(reference, student.tracks.length), grid, extent) : full
   const allowed = allowance(
-    theirs,
+    full,
     grid,
     first.reference,
     extent,
@@ -133,10 +136,11 @@ function refines(reference: Ladder, extent: Extent): boolean {
   return limit.converges || limit.unsure.every(unsure => trust * unsure <= leastTolerance)
 }
 
-const givenStep = ({ factors, tracks }: Ladder): Ladder => ({
-  factors: factors.slice(0, 1),
-  tracks: tracks.slice(0, 1),
+const coarser = ({ factors, tracks }: Ladder, rungs: number): Ladder => ({
+  factors: factors.slice(0, rungs),
+  tracks: tracks.slice(0, rungs),
 })
+const givenStep = (ladder: Ladder): Ladder => coarser(ladder, 1)
 
 function nothingShared(at: number) {
   return {

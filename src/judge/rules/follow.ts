@@ -2,8 +2,9 @@ import { type Comparison, compareLadders, type Instant } from "../compare.ts"
 import { boxOf, extentOf } from "../extent.ts"
 import { type Asked, type Finding, found } from "../finding.ts"
 import { ladderOf, recordingOf } from "../ladders.ts"
-import { amount, capital, percent, type Spoken, seconds, spoken } from "../quantity.ts"
+import { amount, capital, type Spoken, seconds, spoken } from "../quantity.ts"
 import { trackOf } from "../track.ts"
+import { contactWords } from "./contact-words.ts"
 
 /** The series goes to the same limit as the reference's. */
 export function follow({ check, student, reference }: Asked): Finding {
@@ -32,12 +33,14 @@ export function follow({ check, student, reference }: Asked): Finding {
   if (comparison.outcome === "same limit") {
     return found({ met: true, right: rightWords(what, comparison), ratio })
   }
+  const contact =
+    what.quantity === "position" ? contactWords(comparison, mine.tracks[0]!, theirs.tracks[0]!) : ""
   return found({
     met: false,
     undecided: comparison.outcome === "undecided",
     departsAt: comparison.departsAt,
     right: soFarWords(what, comparison),
-    wrong: wrongWords(what, comparison),
+    wrong: [wrongWords(what, comparison), contact].filter(words => words !== "").join(" "),
     look: lookWords(what, comparison),
     ratio: comparison.outcome === "ends early" ? Number.POSITIVE_INFINITY : ratio,
   })
@@ -119,12 +122,4 @@ function lookWords(what: Spoken, { departsAt, referenceEnd }: Comparison): strin
   if (departsAt !== null && departsAt >= worthSaying * referenceEnd)
     return `On the bench, go to ${seconds(departsAt)} and look at ${arrows} just before and just after.`
   return `On the bench, take the first few steps one by one and look at ${arrows}.`
-}
-
-/** How a tolerance came about, for the author. */
-export function toleranceWords(comparison: Comparison, author: boolean): string {
-  if (author) return `${percent(comparison.tolerance)} of the motion's extent, as the check sets it`
-  return comparison.basis === "limit"
-    ? `${percent(comparison.tolerance)} of the motion's extent between the limits as the time step shrinks (twice what the reference itself still moves, at least 0.2 %)`
-    : `${percent(comparison.tolerance)} of the motion's extent at the given time step, since no shorter one can be had`
 }
