@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest"
+import { explainFailure } from "../../src/cell/index.ts"
 import { compiled, prints, program, run, strip } from "./run.ts"
 
 /** What the text prints as the language itself runs it, in strict mode. */
@@ -200,6 +201,37 @@ describe("signs side by side that some engines read as a remark", () => {
       true,
       true,
     ])
+  })
+})
+
+describe("a vector kept as three numbers", () => {
+  it("is one whole wherever it is asked for as one", async () => {
+    expect(
+      await prints(`
+let r = vec3(1, 2, 3)
+r = r * 2
+enum E { A = r.y }
+enum F { A = 1 }
+let q = vec3(0, 1, 0)
+q += r
+const { x, y } = q
+console.log(typeof r, E.A, typeof q, q instanceof Vec3, x + y, [q][0].z, \`\${q}\`, { q }.q.x, q ? 1 : 2)`),
+    ).toEqual(["object", 4, "object", true, 7, 6, "(2, 5, 6)", 2, 1])
+  })
+  it("is told by its own name when it is used before it is made", async () => {
+    const c = await compiled("const f = () => 1\nconst s = p.x + f()\nlet p = vec3(1, 2, 3)\np = p + p")
+    expect(explainFailure(run(c).error, c, run(c, { trace: true }).site)).toMatchObject({
+      code: "used-before-made",
+      text: "p is used before it is made.",
+      where: { line: 2, column: 11 },
+    })
+  })
+  it("is the same object to a program that asks for sameness", async () => {
+    expect(
+      await prints(
+        "let a = vec3(1, 2, 3)\nconst b = a\na = a\nconsole.log(a === b, vec3(1, 2, 3) === a, [a].includes(b))",
+      ),
+    ).toEqual([true, false, true])
   })
 })
 

@@ -203,6 +203,16 @@ const mechanics = fc.letrec<Record<"vector" | "number" | "any" | "statement" | "
       join([changing, changing], (a, b) => `log(${a} === ${b}, ${a} === g)`),
       join([v], a => `{ let w = ${a}; const later = () => w + p; w = w + r; log(later()) }`),
       join([changing, v], (a, b) => `log(${a} = ${b})`),
+      join(
+        [changing],
+        a =>
+          `log(typeof ${a}, !${a}, ${a} ? 1 : 2, ${a} && t, [${a}].length, void ${a}, ${a} instanceof Vec3)`,
+      ),
+      join(
+        [changing],
+        a =>
+          `{ const { x, y: w } = ${a}; log(x, w, "x" in ${a}, ${a}?.z, ${a}["y"], JSON.stringify({ ${a} })) }`,
+      ),
     ),
     block: fc.array(s, { minLength: 1, maxLength: 3 }).map(list => `{ ${list.join("\n")}\n}`),
   }

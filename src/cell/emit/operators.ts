@@ -24,7 +24,9 @@ function plain(e: Emitter, node: BinaryExpression): string {
 
 export function unary(e: Emitter, node: UnaryExpression): string {
   const { argument, operator } = node
-  if (operator === "typeof" && argument.type === "Identifier") return e.gap(node.start!, node.end!)
+  // typeof may ask for a name that is not there: it is not noted as a name
+  if (operator === "typeof" && argument.type === "Identifier" && e.o.trace)
+    return e.gap(node.start!, node.end!)
   if (operator === "-" && !e.withoutVector(argument)) {
     return `${e.o.hidden.of("negate")}(${e.noted(node, "operator -", e.argument(argument))})`
   }

@@ -51,6 +51,8 @@ export function chooseSplit(whole: Whole): Split {
     const declarator = parents.get(binding.node)
     if (declarator?.type !== "VariableDeclarator" || declarator.id !== binding.node || !declarator.init)
       continue
+    // a use inside an enum, which goes to the stripper as it stands
+    if (binding.references.some(r => !parents.has(r.node))) continue
     // A name that a function inside uses lives in a place where numbers cost more than objects.
     if (binding.references.some(r => r.scope.home !== binding.scope.home)) continue
     if (binding.references.some(r => r.role !== "read" && r.parent.type !== "AssignmentExpression")) continue
