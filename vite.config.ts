@@ -25,16 +25,36 @@ export default defineConfig({
   server: { host: "127.0.0.1" },
   plugins: [
     {
+      // every browser that can run the page reads woff2
+      name: "one format for each face of KaTeX",
+      enforce: "pre",
+      transform: {
+        filter: { id: /katex[^/]*\.css$/ },
+        handler: code => code.replace(/,\s*url\([^)]*\.(?:woff|ttf)\)\s*format\([^)]*\)/g, ""),
+      },
+    },
+    {
       name: "pages beside the page",
       apply: "build",
       configResolved(config) {
         outDir = resolve(config.root, config.build.outDir)
       },
-      writeBundle() {
-        writeProblemPages(join(outDir, "problems"), readFileSync(join(page, "tokens.css"), "utf8"))
+      writeBundle(_, bundle) {
+        const styles = Object.values(bundle).flatMap(file =>
+          file.type === "asset" && file.fileName.endsWith(".css") ? [String(file.source)] : [],
+        )
+        // the faces of the page, from a folder beside its assets
+        const faces = [...styles.join("").matchAll(/@font-face\{[^}]*\}/g)]
+          .map(([face]) => face.replace(/url\((["']?)(?:\.\/)?(?!data:)/g, "url($1../assets/"))
+          .filter(face => !face.includes("KaTeX"))
+          .join("\n")
+        writeProblemPages(
+          join(outDir, "problems"),
+          `${readFileSync(join(page, "tokens.css"), "utf8")}\n${faces}`,
+        )
         const { html, json } = buildReference()
         mkdirSync(join(outDir, "reference"), { recursive: true })
-        writeFileSync(join(outDir, "reference", "index.html"), html)
+        writeFileSync(join(outDir, "reference", "index.html"), html.replace("<style>", `<style>\n${faces}`))
         writeFileSync(join(outDir, "reference", "reference.json"), json)
       },
     },

@@ -7,7 +7,7 @@ import { setProse } from "../worksheet/prose.ts"
  * and adds a list of them all.
  *
  * @param folder the built copy of public/problems; its Markdown files are replaced
- * @param tokens text of tokens.css
+ * @param tokens text of tokens.css, and what else stands before the styles of these pages: the font faces
  */
 export function writeProblemPages(folder: string, tokens: string): void {
   const names = readdirSync(folder)
@@ -38,8 +38,9 @@ function page(title: string, body: string, tokens: string): string {
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src 'self'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src 'self'; img-src 'self'">
 <title>${title.replaceAll("&", "&amp;").replaceAll("<", "&lt;")} – Deltasheet</title>
+<link rel="icon" href="../icon.svg">
 <style>
 ${tokens}
 html { font-size: var(--size-root) }

@@ -1,6 +1,6 @@
 import type { Scene } from "../../worksheet/contract.ts"
 import { axisTicks, scaleBar, seen, toX, toY, type View } from "./framing.ts"
-import { axisPower, decimalsFor, fixed, poweredUnit, quantity, significant, thinSpace } from "./number.ts"
+import { axisPower, decimalsFor, fixed, lengthText, poweredUnit, thinSpace } from "./number.ts"
 import { planePicture } from "./plane.ts"
 
 /** What does not move: the field with its two axes, planes, and the scale bar. */
@@ -88,13 +88,4 @@ function ScaleBar({ view }: { view: View }) {
       </text>
     </g>
   )
-}
-
-/** A length in the unit one would say it in. */
-function lengthText(metres: number): string {
-  if (metres >= 1e6 || metres < 1e-3) return quantity(metres, "m", 1)
-  if (metres >= 1000) return `${significant(metres / 1000, 1)}${thinSpace}km`
-  if (metres >= 0.1) return `${Number(metres.toPrecision(1))}${thinSpace}m`
-  if (metres >= 0.01) return `${Number((metres * 100).toPrecision(1))}${thinSpace}cm`
-  return `${Number((metres * 1000).toPrecision(1))}${thinSpace}mm`
 }

@@ -103,3 +103,12 @@ function notANumber(value: number): string {
       ? "beyond all bounds"
       : "beyond all bounds, negative"
 }
+
+/** A length in the unit one would say it in. */
+export function lengthText(metres: number): string {
+  if (metres >= 1e6 || metres < 1e-3) return quantity(metres, "m", 1)
+  if (metres >= 1000) return `${significant(metres / 1000, 1)}${thinSpace}km`
+  if (metres >= 0.1) return `${Number(metres.toPrecision(1))}${thinSpace}m`
+  if (metres >= 0.01) return `${Number((metres * 100).toPrecision(1))}${thinSpace}cm`
+  return `${Number((metres * 1000).toPrecision(1))}${thinSpace}mm`
+}

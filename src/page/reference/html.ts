@@ -32,6 +32,7 @@ function pageOf(entries: readonly ReferenceEntry[]): string {
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
+<link rel="icon" href="../icon.svg">
 <title>Physics library · Deltasheet</title>
 <style>
 ${readFileSync(new URL("../tokens.css", import.meta.url), "utf8")}

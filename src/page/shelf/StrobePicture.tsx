@@ -1,5 +1,6 @@
 import { useId } from "preact/hooks"
 import type { Strobe } from "../../judge/edition.ts"
+import { lengthText } from "../bench/number.ts"
 import { frameStrobe, halvesOf, planeEdge } from "./frame.ts"
 
 const width = 320
@@ -77,11 +78,7 @@ export function StrobePicture({ strobe, title }: { strobe: Strobe; title: string
       <g class="strobe-scale" transform={`translate(${width - 10 - frame.bar.length} 16)`}>
         <path d={`M0 -3V0H${frame.bar.length.toFixed(1)}V-3`} />
         <text x={frame.bar.length / 2} y="13">
-          {frame.bar.metres < 0.01
-            ? `${Number((frame.bar.metres * 1000).toPrecision(3))}\u202fmm`
-            : frame.bar.metres < 1
-              ? `${Number((frame.bar.metres * 100).toPrecision(3))}\u202fcm`
-              : `${Number(frame.bar.metres.toPrecision(3))}\u202fm`}
+          {lengthText(frame.bar.metres)}
         </text>
       </g>
     </svg>
