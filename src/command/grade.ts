@@ -10,7 +10,7 @@ import { collect, type Handed } from "./collect.ts"
 import { decodeUtf8, fileProblem, readWorksheet, writeWhole } from "./files.ts"
 import type { ExitCode } from "./main.ts"
 import { createProgress } from "./progress.ts"
-import { count, err, out, sayProblem, shortNumber } from "./say.ts"
+import { count, err, out, refuse, sayProblem, shortNumber } from "./say.ts"
 import { createTools, type Tools } from "./tools.ts"
 
 export const gradeSpec: CommandSpec = {
@@ -139,10 +139,4 @@ function folderProblem(folder: string): Problem | null {
   } catch (cause) {
     return (cause as NodeJS.ErrnoException).code === "ENOENT" ? null : fileProblem(folder, cause)
   }
-}
-
-function refuse(asked: Asked, problems: readonly Problem[]): ExitCode {
-  if (asked.json) out(JSON.stringify({ problems }, null, 2))
-  else for (const problem of problems) err(sayProblem(problem))
-  return 2
 }

@@ -1,11 +1,10 @@
-import type { Problem } from "../cell/problem.ts"
 import { nearest } from "../worksheet/index.ts"
 import { type Asked, type CommandSpec, helpOf, readAsked } from "./asked.ts"
 import { check, checkSpec } from "./check.ts"
 import { grade, gradeSpec } from "./grade.ts"
 import { publish, publishSpec } from "./publish.ts"
 import { run, runSpec } from "./run.ts"
-import { err, out, sayProblem } from "./say.ts"
+import { out, refuse } from "./say.ts"
 import { serve, serveSpec } from "./serve.ts"
 
 /** How a command ends: 0 fine, 1 something was found wanting, 2 could not be read or was asked wrongly. */
@@ -37,6 +36,7 @@ ${commands.map(({ spec }) => `  deltasheet ${spec.name.padEnd(8)}  ${spec.says}`
  */
 export async function main(args: readonly string[], home: string): Promise<ExitCode> {
   const [name, ...rest] = args
+  const json = rest.includes("--json")
   if (name === undefined || name === "--help" || name === "help") {
     out(overview)
     return name === undefined ? 2 : 0
@@ -48,21 +48,15 @@ export async function main(args: readonly string[], home: string): Promise<ExitC
       commands.map(({ spec }) => spec.name),
     )
     const known = commands.map(({ spec }) => spec.name).join(", ")
-    refuse(
-      {
-        code: "asked-wrongly",
-        text: `“${name}” is not a command.`,
-        todo: near ? `Did you mean “${near}”?` : `The commands are: ${known}.`,
-      },
-      rest.includes("--json"),
-    )
-    return 2
+    const problem = {
+      code: "asked-wrongly",
+      text: `“${name}” is not a command.`,
+      todo: near ? `Did you mean “${near}”?` : `The commands are: ${known}.`,
+    }
+    return refuse({ json }, [problem])
   }
   const asked = readAsked(command.spec, rest)
-  if ("code" in asked) {
-    refuse(asked, rest.includes("--json"))
-    return 2
-  }
+  if ("code" in asked) return refuse({ json }, [asked])
   if (asked.help) {
     out(helpOf(command.spec))
     return 0
@@ -70,19 +64,11 @@ export async function main(args: readonly string[], home: string): Promise<ExitC
   try {
     return await command.act(asked, home)
   } catch (cause) {
-    refuse(
-      {
-        code: "unexpected",
-        text: `“${name}” stopped at something unforeseen: ${cause instanceof Error ? cause.message : String(cause)}.`,
-        todo: "Nothing was changed that is not said above. Please report it with the worksheet that led to it.",
-      },
-      asked.json,
-    )
-    return 2
+    const problem = {
+      code: "unexpected",
+      text: `“${name}” stopped at something unforeseen: ${cause instanceof Error ? cause.message : String(cause)}.`,
+      todo: "Nothing was changed that is not said above. Please report it with the worksheet that led to it.",
+    }
+    return refuse(asked, [problem])
   }
-}
-
-function refuse(problem: Problem, json: boolean): void {
-  if (json) out(JSON.stringify({ problems: [problem] }, null, 2))
-  else err(sayProblem(problem))
 }

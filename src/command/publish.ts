@@ -7,7 +7,7 @@ import { inCourse, type MadeEdition, makeEdition } from "./edition.ts"
 import { fileProblem, readWorksheet, writeWhole } from "./files.ts"
 import type { ExitCode } from "./main.ts"
 import { picturesOf } from "./pictures.ts"
-import { count, err, out, sayProblem } from "./say.ts"
+import { count, err, out, refuse, sayProblem } from "./say.ts"
 import { createTools } from "./tools.ts"
 
 export const publishSpec: CommandSpec = {
@@ -100,10 +100,4 @@ function writeFolder(page: string, folder: string, made: readonly MadeEdition[],
     writeWhole(join(folder, "data", `${edition.sheet.id}.json`), JSON.stringify(edition))
   const shelf: Shelf = { format: "deltasheet-shelf/1", title, cards: inCourse(made.map(({ card }) => card)) }
   writeWhole(join(folder, "data", "shelf.json"), JSON.stringify(shelf))
-}
-
-function refuse(asked: Asked, problems: readonly Problem[], code: ExitCode): ExitCode {
-  if (asked.json) out(JSON.stringify({ problems }, null, 2))
-  else for (const problem of problems) err(sayProblem(problem))
-  return code
 }

@@ -7,7 +7,7 @@ import { matchAnswers, readAnswerFile, refuses, suggest, type Worksheet } from "
 import type { Asked, CommandSpec } from "./asked.ts"
 import { decodeUtf8, fileProblem, readWorksheet, writeWhole } from "./files.ts"
 import type { ExitCode } from "./main.ts"
-import { count, err, out, sayProblem } from "./say.ts"
+import { count, err, out, refuse, sayProblem } from "./say.ts"
 import { createTools } from "./tools.ts"
 
 export const runSpec: CommandSpec = {
@@ -168,10 +168,4 @@ function writeCsv(file: string, recordings: readonly Recording[]): string[] {
     writeWhole(name, `${lines.join("\r\n")}\r\n`)
     return name
   })
-}
-
-function refuse(asked: Asked, problems: readonly Problem[], code: ExitCode = 2): ExitCode {
-  if (asked.json) out(JSON.stringify({ problems }, null, 2))
-  else for (const problem of problems) err(sayProblem(problem))
-  return code
 }

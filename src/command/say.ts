@@ -1,4 +1,6 @@
 import type { Problem } from "../cell/problem.ts"
+import type { Asked } from "./asked.ts"
+import type { ExitCode } from "./main.ts"
 
 /** A problem as lines of text: what, where, the line itself, what to do, the page of its code. */
 export function sayProblem(problem: Problem): string {
@@ -32,4 +34,15 @@ export function count(n: number, word: string, plural = `${word}s`): string {
 /** Points without a tail of zeros. */
 export function shortNumber(n: number): string {
   return String(Math.round(n * 100) / 100)
+}
+
+/** Says why a command does not go on, as text or as JSON, and gives the code it ends with. */
+export function refuse(
+  asked: Pick<Asked, "json">,
+  problems: readonly Problem[],
+  code: ExitCode = 2,
+): ExitCode {
+  if (asked.json) out(JSON.stringify({ problems }, null, 2))
+  else for (const problem of problems) err(sayProblem(problem))
+  return code
 }
