@@ -46,12 +46,15 @@ export function judgeSheet(sheet: StudentSheet, reference: Reference, evidence: 
       ...base,
       verdict: met ? "met" : "not met",
       points: met ? check.points : 0,
-      departsAt: met ? null : finding.departsAt,
+      departsAt: met || finding.departsAt === null ? null : plainTime(finding.departsAt),
       slip: diagnosis?.motion.slip ?? null,
       message: feedback(check, { ...finding, met }, unfilled, diagnosis),
     }
   })
 }
+
+/** Times of a packed motion carry rounding that nobody wants to read. */
+const plainTime = (t: number): number => Number(t.toPrecision(6))
 
 /** True while a check's verdict hangs on runs with a still shorter time step. */
 export function wantsFiner(sheet: StudentSheet, reference: Reference, evidence: Evidence): boolean {

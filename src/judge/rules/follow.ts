@@ -75,10 +75,13 @@ function rightWords(what: Spoken, { basis, countsSteps, horizon, until }: Compar
 /** A motion that follows for at least this part of the time has done something right. */
 const worthSaying = 0.05
 
-function soFarWords(what: Spoken, { departsAt, referenceEnd, onlyAsGiven }: Comparison): string {
-  if (onlyAsGiven || departsAt === null || departsAt < worthSaying * referenceEnd) return ""
-  return `Up to ${seconds(departsAt)}, ${what.name} follows the reference.`
-}
+const followsAtFirst = ({ departsAt, referenceEnd, onlyAsGiven }: Comparison): boolean =>
+  !onlyAsGiven && departsAt !== null && departsAt >= worthSaying * referenceEnd
+
+const soFarWords = (what: Spoken, comparison: Comparison): string =>
+  followsAtFirst(comparison)
+    ? `Up to ${seconds(comparison.departsAt!)} ${what.name} follows the reference.`
+    : ""
 
 function wrongWords(what: Spoken, c: Comparison): string {
   if (c.onlyAsGiven)
@@ -86,11 +89,10 @@ function wrongWords(what: Spoken, c: Comparison): string {
   if (c.outcome === "ends early")
     return `The motion ends at ${seconds(c.studentEnd)}; the reference goes on until ${seconds(c.referenceEnd)}.`
   if (c.seenAt === null) return `${capital(what.name)} does not follow the reference.`
-  const from =
-    c.departsAt !== null && c.departsAt < worthSaying * c.referenceEnd
-      ? "From the start"
-      : `From ${seconds(c.departsAt ?? 0)} on`
-  return `${from}, ${what.name} leaves the reference; at ${seconds(c.seenAt.t)} it is ${gapWords(what, c.seenAt)}.`
+  const gap = gapWords(what, c.seenAt)
+  return followsAtFirst(c)
+    ? `At ${seconds(c.seenAt.t)} it is ${gap}.`
+    : `From the start, ${what.name} leaves the reference; at ${seconds(c.seenAt.t)} it is ${gap}.`
 }
 
 /** The difference along the axis that shows it best, in words. */
