@@ -43,9 +43,15 @@ export async function check(asked: Asked, home: string): Promise<ExitCode> {
   }
 }
 
+/** A file that could not be opened at all, other than one with faults in it, which are what this command looks for. */
+const notOpened = new Set(["file", "not-utf-8", "worksheet-too-large"])
+
 async function checkFile(file: string, tools: Tools): Promise<Report> {
   const read = readWorksheet(file)
-  if (!read.ok) return { file, worksheet: null, examined: null, findings: read.problems, unreadable: true }
+  if (!read.ok) {
+    const unreadable = read.problems.every(problem => notOpened.has(problem.code))
+    return { file, worksheet: null, examined: null, findings: read.problems, unreadable }
+  }
   const worksheet = read.value
   const pictures = picturesOf(worksheet).flatMap(picture => ("problem" in picture ? [picture.problem] : []))
   const edition = await prepareSheet(worksheet, tools)

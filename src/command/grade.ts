@@ -10,7 +10,7 @@ import { collect, type Handed } from "./collect.ts"
 import { decodeUtf8, fileProblem, readWorksheet, writeWhole } from "./files.ts"
 import type { ExitCode } from "./main.ts"
 import { createProgress } from "./progress.ts"
-import { count, err, out, refuse, sayProblem, shortNumber } from "./say.ts"
+import { count, out, refuse, shortNumber } from "./say.ts"
 import { createTools, type Tools } from "./tools.ts"
 
 export const gradeSpec: CommandSpec = {

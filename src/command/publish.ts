@@ -7,7 +7,7 @@ import { inCourse, type MadeEdition, makeEdition } from "./edition.ts"
 import { fileProblem, readWorksheet, writeWhole } from "./files.ts"
 import type { ExitCode } from "./main.ts"
 import { picturesOf } from "./pictures.ts"
-import { count, err, out, refuse, sayProblem } from "./say.ts"
+import { count, out, refuse } from "./say.ts"
 import { createTools } from "./tools.ts"
 
 export const publishSpec: CommandSpec = {
