@@ -93,7 +93,10 @@ function crossing({ nodes, brackets, words }: Stretches, region: Stretch): Stret
   if (own.length === 0) return undefined
   // white space and remarks at its ends belong to the region, but to no part of the tree
   const core = { from: own[0]!.from, to: own[own.length - 1]!.to }
-  const part = (s: Stretch): boolean => touches(s, core) && !inside(s, core) && !holds(s, core)
+  // so does a ; that stands behind it: it ends the last statement, and nothing more
+  const next = words.find(w => !w.remark && w.from >= core.to)
+  const ended = (s: Stretch): boolean => s.from >= core.from && next?.label === ";" && s.to === next.to
+  const part = (s: Stretch): boolean => touches(s, core) && !inside(s, core) && !holds(s, core) && !ended(s)
   return brackets.find(part) ?? nodes.find(part)
 }
 

@@ -1,4 +1,17 @@
 /**
+ * The rows of a recording that is being filled, as the emitted text of `record(t, { … })` sees them: it writes a row of
+ * numbers at `next` and moves `next` and `lastTime` on, as long as `next <= last`, the time does not run back and all numbers
+ * are finite. In every other case it calls record and asks for the rows again.
+ */
+export interface OpenRows {
+  readonly chunk: Float64Array
+  next: number
+  /** the last place where a row may begin; -1 where no row may be written */
+  readonly last: number
+  lastTime: number
+}
+
+/**
  * What a compiled program calls besides the physics library: operators, guards, marks and the recording.
  * src/cell makes the operators (operators.ts) and emits the calls; src/run makes the rest, per run.
  */
@@ -25,4 +38,9 @@ export interface Host {
   at<T>(site: number, value?: T): T
   /** keeps this instant's quantities; same shape at each call of a cell; see src/run/record.ts */
   record(time: unknown, quantities: unknown): void
+  /**
+   * The open rows of the cell being run if they are of this shape: names and kinds in order, "key.position:v energy:s";
+   * else rows that take nothing. A host without it gets every record as a call.
+   */
+  rows?(shape: string): OpenRows
 }

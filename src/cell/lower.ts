@@ -102,7 +102,9 @@ export function lowerRead(
     trace || blind
       ? null
       : chooseSplit({ file: read.file, scopes, kinds, hidden, known, timeStep: program.timeStep })
+  const shapes: string[] = []
   const body = emitProgram({
+    shapes,
     text: read.text,
     file: read.file,
     scopes,
@@ -124,7 +126,7 @@ export function lowerRead(
       return all.length - 1
     },
   })
-  return { text: wrap(body, read), sites: all }
+  return { text: wrap(body, read, shapes), sites: all }
 }
 
 const blindKinds: Kinds = { of: () => ANY, ofBinding: () => ANY }
@@ -148,7 +150,7 @@ const hostNames = [
 ] as const
 
 /** The body of the function (lib, parameters, host) around a program: names first, then the program in a block of its own. */
-function wrap(body: string, { scopes, program, hidden }: Read): string {
+function wrap(body: string, { scopes, program, hidden }: Read, shapes: readonly string[]): string {
   const ownVars = new Set([...scopes.program.names.values()].filter(b => b.kind === "var").map(b => b.name))
   const used = [...scopes.free.keys()].filter(name => !ownVars.has(name))
   const parameters = used.filter(name => program.parameters.includes(name))
@@ -164,6 +166,12 @@ function wrap(body: string, { scopes, program, hidden }: Read): string {
     `const { ${parameters.join(", ")} } = parameters;`,
     `const { ${host.join(", ")} } = host;`,
     `let ${hidden.of("turns")} = 0;`,
+    ...(shapes.length === 0
+      ? []
+      : [
+          `const ${hidden.of("rows")} = host.rows ?? (() => ({ chunk: [], next: 0, last: -1, lastTime: 0 }));`,
+          `let ${shapes.map((_, i) => `${hidden.of(`rows${i}`)} = ${hidden.of("rows")}("")`).join(", ")};`,
+        ]),
     "lib = parameters = host = undefined;",
     "try {",
     `${body}} finally {`,

@@ -13,7 +13,7 @@ import { inThousands, limitsFrom } from "./limits.ts"
 import { createOutput } from "./output.ts"
 import { safeGlobalNames } from "./powers.ts"
 import { seededRandom } from "./random.ts"
-import { createRecorder } from "./record.ts"
+import { createRecorder, type Recorder } from "./record.ts"
 import { RunStop, stop } from "./stop.ts"
 import { presentable } from "./text.ts"
 
@@ -81,7 +81,7 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
       vectorPrototype,
     )
     const output = createOutput(limits.output, vectorPrototype)
-    const control = createControl(request, limits.turns, recorder.record, recorder.enterCell)
+    const control = createControl(request, limits.turns, recorder)
     const random = seededRandom(request.seed)
     const lib = Object.freeze({
       ...shared,
@@ -165,12 +165,7 @@ const parametersOf = (request: RunRequest): object =>
   Object.freeze(Object.assign(Object.create(null), request.parameters))
 
 /** The host object of one run, and what it found out. After the end every call of the program's is too late. */
-function createControl(
-  request: RunRequest,
-  maxTurns: number,
-  record: Host["record"],
-  enterCell: Host["enterCell"],
-) {
+function createControl(request: RunRequest, maxTurns: number, { record, enterCell, rows, seal }: Recorder) {
   const { compiled } = request
   const stepFactor = request.stepFactor ?? 1
   let first: RunStop | undefined
@@ -181,6 +176,7 @@ function createControl(
 
   const halt = (reason: RunStop): RunStop => {
     first ??= reason
+    seal()
     return first
   }
   /** Calls of the program that can stop it: none after the end, none after a stop, and a stop is remembered. */
@@ -214,6 +210,7 @@ function createControl(
       throw halt(emptyBlank(compiled, site))
     },
     at: tracer.at,
+    rows,
     record(time: unknown, quantities: unknown) {
       if (first !== undefined) throw first
       if (ended) throw halt(tooLate())
@@ -229,6 +226,7 @@ function createControl(
     host,
     end: () => {
       ended = true
+      seal()
     },
     stopped: () => first,
     turns: () => turns,

@@ -1,3 +1,4 @@
+import type { OpenRows } from "../cell/host.ts"
 import type { Recording, Series } from "./contract.ts"
 import { inSeconds, inThousands } from "./limits.ts"
 import { type Quantity, seen, shortName, survey } from "./shape.ts"
@@ -28,18 +29,34 @@ interface Store {
   readonly series: readonly Series[]
   readonly byName: ReadonlyMap<string, Series>
   readonly width: number
+  /** names and kinds in order, as a program asks for its open rows */
+  readonly shape: string
   readonly chunks: Float64Array[]
-  /** the chunk being filled, and the next free place in it */
-  chunk: Float64Array
-  next: number
-  lastTime: number
+  /** numbers in the chunks before the one being filled */
+  filled: number
+  /** the chunk being filled and the next free place in it; a program may fill it by itself while `last` allows */
+  readonly rows: Rows
 }
+
+type Rows = { -readonly [K in keyof OpenRows]: OpenRows[K] }
+
+/** All of one form, so that the emitted text meets one kind of object only. */
+const rowsOf = (chunk: Float64Array, next: number, lastTime: number): Rows => ({
+  chunk,
+  next,
+  last: -1,
+  lastTime,
+})
 
 export interface Recorder {
   /** the n-th cell runs from now on; never an earlier one again */
   enterCell(index: number): void
   /** @throws RunStop in words when the instant cannot be kept */
   record(time: unknown, quantities: unknown): void
+  /** the open rows of the cell being run if they are of this shape, else rows that take nothing */
+  rows(shape: string): OpenRows
+  /** from now on rows are taken by record only, which can refuse them */
+  seal(): void
   /** everything kept so far, by document order; each in an array of its own of exactly rows * width numbers */
   recordings(): Recording[]
 }
@@ -58,8 +75,22 @@ export function createRecorder(
 ): Recorder {
   const stores: (Store | undefined)[] = cells.map(() => undefined)
   let cell = 0
-  let kept = 0
+  /** numbers kept by the cells before */
+  let before = 0
   let busy = false
+  let sealed = false
+
+  const keptBy = (store: Store | undefined): number =>
+    store === undefined ? 0 : store.filled + store.rows.next
+  const full = (store: Store): boolean => before + keptBy(store) + store.width > maxNumbers
+  /** While record itself is at work, and after a stop, nobody else may write. */
+  const shut = (store: Store | undefined): void => {
+    if (store !== undefined) store.rows.last = -1
+  }
+  const open = (store: Store): void => {
+    const { rows, width, filled } = store
+    if (!sealed) rows.last = Math.min(rows.chunk.length, maxNumbers - before - filled) - width
+  }
 
   const record = (time: unknown, quantities: unknown): void => {
     if (busy)
@@ -68,28 +99,29 @@ export function createRecorder(
         "record was called again while it read the quantities of another record.",
         "Give record plain numbers and vectors.",
       )
-    const store = stores[cell]
-    checkTime(time, store)
+    const known = stores[cell]
+    checkTime(time, known)
     busy = true
+    shut(known)
     try {
-      if (store === undefined) {
+      if (known === undefined) {
         stores[cell] = begin(
           cells[cell] ?? "",
           time as number,
           survey(quantities, time as number, vectorPrototype),
         )
-        kept += stores[cell]!.width
       } else {
-        if (kept + store.width > maxNumbers) throw tooMuch(maxNumbers, store, time as number)
-        if (store.next === store.chunk.length) addChunk(store)
-        if (!readGroup(store.root, quantities, store.chunk, store.next, vectorPrototype))
-          writeSurveyed(store, survey(quantities, time as number, vectorPrototype), time as number)
+        if (full(known)) throw tooMuch(maxNumbers, known, time as number)
+        if (known.rows.next === known.rows.chunk.length) addChunk(known)
+        const { rows } = known
+        if (!readGroup(known.root, quantities, rows.chunk, rows.next, vectorPrototype))
+          writeSurveyed(known, survey(quantities, time as number, vectorPrototype), time as number)
         // Nothing below can fail: the row counts from here.
-        store.chunk[store.next] = time as number
-        store.next += store.width
-        store.lastTime = time as number
-        kept += store.width
+        rows.chunk[rows.next] = time as number
+        rows.next += known.width
+        rows.lastTime = time as number
       }
+      open(stores[cell]!)
     } finally {
       busy = false
     }
@@ -103,12 +135,25 @@ export function createRecorder(
           "The program left the order of its cells.",
           "Use only what the worksheet offers; a cell cannot call another cell.",
         )
+      if (index === cell) return
+      shut(stores[cell])
+      before += keptBy(stores[cell])
       cell = index
     },
     record,
+    rows(shape) {
+      const store = stores[cell]
+      return store !== undefined && store.shape === shape ? store.rows : rowsOf(noNumbers, 0, 0)
+    },
+    seal() {
+      sealed = true
+      shut(stores[cell])
+    },
     recordings: () => stores.filter(store => store !== undefined).map(finish),
   }
 }
+
+const noNumbers = new Float64Array(0)
 
 function checkTime(time: unknown, store: Store | undefined): void {
   if (typeof time !== "number")
@@ -120,13 +165,13 @@ function checkTime(time: unknown, store: Store | undefined): void {
   if (!Number.isFinite(time))
     throw stop(
       "record-time",
-      `record was given ${time} as its time${store === undefined ? "" : `, after t = ${inSeconds(store.lastTime)}`}.`,
+      `record was given ${time} as its time${store === undefined ? "" : `, after t = ${inSeconds(store.rows.lastTime)}`}.`,
       "Check the line that moves the time on.",
     )
-  if (store !== undefined && time < store.lastTime)
+  if (store !== undefined && time < store.rows.lastTime)
     throw stop(
       "record-time",
-      `The time ran backwards: t = ${inSeconds(time)} was recorded after t = ${inSeconds(store.lastTime)}.`,
+      `The time ran backwards: t = ${inSeconds(time)} was recorded after t = ${inSeconds(store.rows.lastTime)}.`,
       "Let the time only grow within one cell; for a second motion use a second cell.",
     )
 }
@@ -151,10 +196,10 @@ function begin(cell: string, time: number, quantities: readonly Quantity[]): Sto
     series,
     byName: new Map(series.map(s => [s.name, s])),
     width,
+    shape: series.map(s => `${s.name}:${s.kind === "vector" ? "v" : "s"}`).join(" "),
     chunks: [chunk],
-    chunk,
-    next,
-    lastTime: time,
+    filled: 0,
+    rows: rowsOf(chunk, next, time),
   }
 }
 
@@ -172,11 +217,12 @@ function place(group: Member, path: readonly string[], leaf: Member): void {
 }
 
 function addChunk(store: Store): void {
-  const rows = Math.min(chunkRows, (store.chunk.length / store.width) * 4)
-  const chunk = new Float64Array(rows * store.width)
+  const { rows, width } = store
+  const chunk = new Float64Array(Math.min(chunkRows, (rows.chunk.length / width) * 4) * width)
   store.chunks.push(chunk)
-  store.chunk = chunk
-  store.next = 0
+  store.filled += rows.chunk.length
+  rows.chunk = chunk
+  rows.next = 0
 }
 
 /**
@@ -237,7 +283,7 @@ function writeSurveyed(store: Store, quantities: readonly Quantity[], time: numb
       )
     missing.delete(name)
     values.forEach((value, i) => {
-      store.chunk[store.next + series.column + i] = value
+      store.rows.chunk[store.rows.next + series.column + i] = value
     })
   }
   const [first] = missing
@@ -261,11 +307,12 @@ function tooMuch(maxNumbers: number, store: Store, time: number) {
 }
 
 function finish(store: Store): Recording {
-  const length = store.chunks.reduce((sum, c) => sum + (c === store.chunk ? store.next : c.length), 0)
+  const { rows } = store
+  const length = store.filled + rows.next
   const data = new Float64Array(length)
   let at = 0
   for (const chunk of store.chunks) {
-    const filled = chunk === store.chunk ? chunk.subarray(0, store.next) : chunk
+    const filled = chunk === rows.chunk ? chunk.subarray(0, rows.next) : chunk
     data.set(filled, at)
     at += filled.length
   }

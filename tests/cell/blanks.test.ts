@@ -123,6 +123,16 @@ describe("a blank keeps to itself", () => {
       })
     }
   })
+  it("a cell or a blank may leave out the ; at its end", async () => {
+    const cells = [
+      source(given("const a = 1 // one\n/* end */")),
+      { ...source(given("const b = a\n// last")), name: "second" },
+    ]
+    const result = await compile(assembleProgram(cells, {}, [], "dt"), strip)
+    expect(result.ok).toBe(true)
+    const cell = source(given("let x = 1\n"), blank("b"), given(";[1].map(y => y)\n"))
+    expect(checkBlanks(filled(cell, { b: "x = 2" }))).toEqual([])
+  })
   it("a cell is whole by itself", async () => {
     const cells = [source(given("if (true) {\n")), { ...source(given("}\n")), name: "second" }]
     const result = await compile(assembleProgram(cells, {}, [], "dt"), strip)

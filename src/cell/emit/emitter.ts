@@ -30,6 +30,8 @@ export interface EmitOptions {
   /** number of the cell that a top-level statement stands in */
   cellOf(statement: Statement): number
   readonly cells: number
+  /** filled by the emission: the shapes of rows that are recorded the quick way */
+  readonly shapes: string[]
 }
 
 /** What every part of the emission shares: the options, the text between nodes, and names for values on the way. */
@@ -50,6 +52,8 @@ export interface Emitter {
   noted(node: Node, what: string, value: string): string
   /** a fresh name in the frame */
   temp(): string | null
+  /** the rows that a call of record with this shape fills: their name, and the call that finds them anew */
+  rows(shape: string): { readonly name: string; readonly renew: string }
   /** a name for a parameter of an emitted arrow function */
   looseName(): string
   inFrame<T>(frame: Frame | null, work: () => T): T
@@ -118,6 +122,11 @@ export function createEmitter(
       const name = emitter.looseName()
       emitter.frame.temps.push(name)
       return name
+    },
+    rows(shape) {
+      const at = o.shapes.indexOf(shape)
+      const number = at < 0 ? o.shapes.push(shape) - 1 : at
+      return { name: hidden.of(`rows${number}`), renew: `${hidden.of("rows")}(${JSON.stringify(shape)})` }
     },
     looseName: () => hidden.of(`t${count++}`),
     inFrame(inner, work) {

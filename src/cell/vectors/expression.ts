@@ -2,6 +2,7 @@ import type { Node } from "@babel/types"
 import type { Emitter } from "../emit/emitter.ts"
 import { made } from "./made.ts"
 import { canSplit, Pieces, plain } from "./pieces.ts"
+import { recordCall } from "./record.ts"
 import { numberShape, vectorShape } from "./shape.ts"
 
 const candidates = new Set([
@@ -15,6 +16,10 @@ const candidates = new Set([
 /** The text of an expression with vectors in it, component by component; null where it is no such expression. */
 export function vectorExpression(e: Emitter, node: Node): string | null {
   if (e.o.split === null || !candidates.has(node.type)) return null
+  if (node.type === "CallExpression") {
+    const record = recordCall(e, node)
+    if (record !== null) return record
+  }
   const number = numberShape(e, node)
   if (number !== null) {
     if (number.kind === "component") {

@@ -5,6 +5,7 @@ import type { Binding, Reference, Scopes } from "../scopes.ts"
 import { vectorMembers } from "../signatures.ts"
 import { walk } from "../syntax.ts"
 import type { Parts } from "./made.ts"
+import { recordShape } from "./record-shape.ts"
 
 /** Which names are kept as three plain numbers, and what the emission must know about them. */
 export interface Split {
@@ -40,6 +41,7 @@ export function chooseSplit(whole: Whole): Split {
     return true
   })
   const sameness = asksForSameness(whole)
+  const recorded = recordedNodes(whole, unused)
   const chosen = new Map<Binding, Parts>()
   for (const binding of scopes.bindings) {
     if (binding.kind !== "let" && binding.kind !== "const") continue
@@ -56,12 +58,25 @@ export function chooseSplit(whole: Whole): Split {
     // A name that a function inside uses lives in a place where numbers cost more than objects.
     if (binding.references.some(r => r.scope.home !== binding.scope.home)) continue
     if (binding.references.some(r => r.role !== "read" && r.parent.type !== "AssignmentExpression")) continue
-    const leaving = binding.references.filter(r => r.role === "read" && leaves(r, parents, whole)).length
+    const leaving = binding.references.filter(
+      r => r.role === "read" && !recorded.has(r.node) && leaves(r, parents, whole),
+    ).length
     if (leaving > (sameness ? 0 : binding.sources.length)) continue
     const part = (axis: string): string => hidden.of(`${binding.name}$${axis}`)
     chosen.set(binding, { x: part("x"), y: part("y"), z: part("z") })
   }
   return { parts: binding => chosen.get(binding) ?? null, isUnused: node => unused.has(node) }
+}
+
+/** What calls of record keep number by number: it need not be a whole there. */
+function recordedNodes({ file, scopes, kinds }: Whole, unused: ReadonlySet<Node>): ReadonlySet<Node> {
+  const recorded = new Set<Node>()
+  walk(file.program, node => {
+    const shape = node.type === "CallExpression" && unused.has(node) ? recordShape(node, scopes, kinds) : null
+    for (const { node: value } of shape?.quantities ?? []) recorded.add(value)
+    return true
+  })
+  return recorded
 }
 
 /** Whether the vector as a whole goes somewhere else here. */

@@ -18,8 +18,9 @@ async function ready(text: string, blind: boolean): Promise<() => string> {
   const cell = { name: "loop", line: 1, segments: [{ kind: "given", text }] } as const
   const lowered = lower(assembleProgram([cell], {}, [], "dt"), { trace: false, blind })
   if (!lowered.ok) throw new Error(JSON.stringify(lowered.problems))
-  const program = new Function("lib", "parameters", "host", await strip(lowered.lowered.text))
+  const js = await strip(lowered.lowered.text)
   return () => {
+    const program = new Function("lib", "parameters", "host", fresh(js))
     let printed = ""
     const globals = globalThis as unknown as Record<string, unknown>
     const lib: Record<string, unknown> = {}
@@ -37,16 +38,21 @@ async function ready(text: string, blind: boolean): Promise<() => string> {
         enterCell: () => {},
         timeStep: (x: number) => x,
         record: recorder.record,
+        rows: recorder.rows,
       },
     )
     return printed
   }
 }
 
-const hand = new Function("console", byHand)
+/** A text of its own for each round: a run always meets its program for the first time, and so does the engine. */
+let round = 0
+const fresh = (js: string): string => `"use strict"; // ${round++}\n${js}`
+
 const runs: Record<string, () => string> = {
   "by hand": () => {
     let printed = ""
+    const hand = new Function("console", fresh(byHand))
     hand({ log: (...values: unknown[]) => (printed = values.join()) })
     return printed
   },

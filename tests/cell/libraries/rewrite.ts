@@ -36,6 +36,7 @@ export function rewriteFile(text: string, isModule: boolean, way: Way): string {
     timeStep: "",
     known,
     cells: 0,
+    shapes: [],
     cellOf: () => -1,
     site: () => 0,
   })
