@@ -296,3 +296,20 @@ describe("the page", () => {
     expect(await state()).toContain("run")
   })
 })
+
+describe("a library word in a listing", () => {
+  it("is explained under the pointer, and by key at the caret", async () => {
+    const word = page.locator(".cm-line", { hasText: "vec3(" }).first()
+    await word.click()
+    await page.keyboard.press("Home")
+    for (let i = 0; i < 60 && (await page.locator(".library-words").count()) === 0; i++) {
+      await page.keyboard.press("Alt+h")
+      await page.waitForTimeout(60)
+      if ((await page.locator(".library-words").count()) === 0) await page.keyboard.press("ArrowRight")
+    }
+    expect(await page.locator(".library-words").innerText()).toContain("vec3(")
+    const href = await page.locator(".library-words a").getAttribute("href")
+    expect(href).toBe("reference/index.html#vec3")
+    expect((await page.request.get(new URL("reference/index.html", site.address).href)).ok()).toBe(true)
+  })
+})

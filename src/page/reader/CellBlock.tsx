@@ -116,7 +116,7 @@ export function CellBlock(props: {
           ) : (
             <>
               <kbd>Ctrl</kbd> <kbd>Enter</kbd> runs at once, <kbd>Ctrl</kbd> <kbd>]</kbd> indents,{" "}
-              <kbd>Tab</kbd> leaves
+              <kbd>Alt</kbd> <kbd>h</kbd> explains a library word, <kbd>Tab</kbd> leaves
             </>
           )}
         </p>
