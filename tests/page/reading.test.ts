@@ -298,7 +298,7 @@ describe("the page", () => {
 })
 
 describe("a library word in a listing", () => {
-  it("is explained under the pointer, and by key at the caret", async () => {
+  it("is explained by key at the caret, with the way to its page", async () => {
     const word = page.locator(".cm-line", { hasText: "vec3(" }).first()
     await word.click()
     await page.keyboard.press("Home")
@@ -307,9 +307,9 @@ describe("a library word in a listing", () => {
       await page.waitForTimeout(60)
       if ((await page.locator(".library-words").count()) === 0) await page.keyboard.press("ArrowRight")
     }
-    expect(await page.locator(".library-words").innerText()).toContain("vec3(")
+    expect(await page.locator(".library-words").textContent()).toMatch(/vector/)
     const href = await page.locator(".library-words a").getAttribute("href")
-    expect(href).toBe("reference/index.html#vec3")
+    expect(href).toMatch(/^reference\/index\.html#[vV]ec3$/)
     expect((await page.request.get(new URL("reference/index.html", site.address).href)).ok()).toBe(true)
   })
 })
