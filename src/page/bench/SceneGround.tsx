@@ -60,7 +60,7 @@ export function SceneGround({ view, scene }: { view: View; scene: Scene | null }
               <text
                 class="bn-fixture-name"
                 x={picture.label[0]}
-                y={picture.label[1] + 4}
+                y={clearOfAxis(picture.label[1] + 4, bottom)}
                 text-anchor={picture.anchor}
               >
                 {fixture.label}
@@ -88,4 +88,9 @@ function ScaleBar({ view }: { view: View }) {
       </text>
     </g>
   )
+}
+
+/** A floor's label that would run into the axis below stands above the floor instead. */
+function clearOfAxis(y: number, bottom: number): number {
+  return y > bottom - 3 && y < bottom + 14 ? y - 32 : y
 }
