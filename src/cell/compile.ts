@@ -17,8 +17,8 @@ export type LowerResult =
   | { readonly ok: false; readonly problems: readonly Problem[] }
 
 /**
- * The part of compiling that needs nothing from outside: operators as calls, loops guarded, names handed in. What
- * comes out is TypeScript still.
+ * The part of compiling that needs nothing from outside: operators as calls, loops guarded, names handed in, types
+ * taken away where that is all they need.
  */
 export function lower(program: Program, options: LowerOptions): LowerResult {
   const result = readProgram(program)
@@ -34,7 +34,9 @@ export async function compile(program: Program, strip: TypeStripper): Promise<Co
   if (both === null) return { ok: false, problems: [tooDeep(program)] }
   const { fast, traced } = both
   try {
-    const [js, traceJs] = await Promise.all([strip(fast.text), strip(traced.text)])
+    const [js, traceJs] = fast.plain
+      ? [fast.text, traced.text]
+      : await Promise.all([strip(fast.text), strip(traced.text)])
     const compiled: Compiled = {
       js: harmlessText(js),
       traceJs: harmlessText(traceJs),

@@ -19,7 +19,7 @@ interface Asked {
   readonly reject: (reason: Error) => void
 }
 
-/** The compiler of the page, in a worker of its own. Create it once the page is usable: it loads some megabytes. */
+/** The compiler of the page, in a worker of its own. Create it once the page is usable. */
 export function createPageCompiler(): PageCompiler {
   const worker = new Worker(new URL("./compiler.worker.ts", import.meta.url), { type: "module" })
   let asked: Asked[] = []

@@ -1,4 +1,5 @@
 import { initialize, transform } from "esbuild-wasm"
+import { assembleProgram } from "./assemble.ts"
 import { compile } from "./compile.ts"
 import type { CompileResult, Program } from "./contract.ts"
 import { stripOptions } from "./strip.ts"
@@ -24,18 +25,27 @@ export type FromCompiler =
   | { readonly kind: "measured"; readonly id: number; readonly run: UnitsRun }
 
 const say = (message: FromCompiler): void => self.postMessage(message)
-const strip = async (typescript: string): Promise<string> => (await transform(typescript, stripOptions)).code
 
-let started: Promise<void> | null = null
+let wasm = ""
+let stripper: Promise<void> | null = null
+
+/** Some megabytes, loaded when the first program needs them: one whose types stand for something that runs. */
+async function strip(typescript: string): Promise<string> {
+  stripper ??= initialize({ wasmURL: wasm, worker: false })
+  await stripper
+  return (await transform(typescript, stripOptions)).code
+}
+
+/** The first programs of a fresh engine are slow; these are none of a student's. */
+async function warmUp(): Promise<void> {
+  const text = "let p: Vec3 = vec3(1, 0, 0)\nwhile (p.x < 3) { p = p + 0.1 * p / 2; record(p.x, { p }) }"
+  const cell = { name: "", line: 1, segments: [{ kind: "given", text }] } as const
+  for (let i = 0; i < 5; i++) await compile(assembleProgram([cell], {}, [], "dt"), strip)
+}
+
 /** The newest job not yet begun: a later one takes its place. */
 let waiting: Job | null = null
 let busy = false
-
-async function start(wasm: string): Promise<void> {
-  await initialize({ wasmURL: wasm, worker: false })
-  // The first transform is slow; it is made here and not with the student's first line.
-  await strip("const warm: number = 1")
-}
 
 async function work(): Promise<void> {
   if (busy) return
@@ -44,7 +54,6 @@ async function work(): Promise<void> {
     const job = waiting
     waiting = null
     try {
-      await started
       say({ kind: "compiled", id: job.id, result: await compile(job.program, strip) })
     } catch (cause) {
       say({ kind: "failed", message: String(cause) })
@@ -55,8 +64,8 @@ async function work(): Promise<void> {
 
 self.onmessage = ({ data }: MessageEvent<ToCompiler>) => {
   if (data.kind === "start") {
-    started = start(data.wasm)
-    started.then(
+    wasm = data.wasm
+    warmUp().then(
       () => say({ kind: "ready" }),
       cause => say({ kind: "failed", message: String(cause) }),
     )

@@ -2,6 +2,7 @@ import type { File, Statement } from "@babel/types"
 import type { Compiled, Program } from "./contract.ts"
 import type { Hidden } from "./emit/emitter.ts"
 import { emitProgram } from "./emit/program.ts"
+import { remarksOf, type Skip, skipsOf } from "./erase.ts"
 import { fitProblems } from "./fit.ts"
 import { ANY, inferKinds, type Kinds } from "./infer.ts"
 import { misplaced } from "./misplaced.ts"
@@ -25,6 +26,9 @@ export interface Read {
   readonly kinds: Kinds
   readonly hidden: Hidden
   readonly emptyBlanks: ReadonlySet<string>
+  readonly skips: readonly Skip[]
+  /** true where no types are left in what is emitted, so that no stripper is needed */
+  readonly plain: boolean
   /** an offset of `text` as an offset of the program's own text */
   toProgram(offset: number): number
 }
@@ -61,7 +65,17 @@ function readWhole(program: Program): ReadResult {
   const scopes = scopesOf(parsed.file)
   const wrong = misplaced(read, scopes)
   if (wrong.length > 0) return { ok: false, problems: wrong }
-  return { ok: true, read: { ...read, scopes, kinds: inferKinds(scopes, program.parameters, knownNames) } }
+  const skips = skipsOf(parsed.file, filled.text)
+  return {
+    ok: true,
+    read: {
+      ...read,
+      scopes,
+      kinds: inferKinds(scopes, program.parameters, knownNames),
+      skips: skips ?? remarksOf(parsed.file),
+      plain: skips !== null,
+    },
+  }
 }
 
 /** What runs over the edge of a blank or a cell, in words; nothing for a text that is no program at all. */
@@ -75,23 +89,26 @@ export function checkBlanks(program: Program): Problem[] {
 export interface LowerOptions {
   readonly trace: boolean
   readonly blind?: boolean
+  /** leaves the types to the stripper, whatever they are */
+  readonly keepTypes?: boolean
 }
 
 export interface Lowered {
-  /** TypeScript still: what the stripper gets */
   readonly text: string
+  /** false where the text holds types still, for the stripper */
+  readonly plain: boolean
   readonly sites: readonly Site[]
 }
 
 /**
- * The program with its operators as calls, its loops guarded and its names handed in, still with its types.
+ * The program with its operators as calls, its loops guarded and its names handed in.
  *
- * @param options trace: notes every place; blind: no operator is left alone and no vector split, for comparison
+ * @param options trace: notes every place; blind and keepTypes: the long way round, for comparison
  * @param sites numbers already given away: the new ones follow them
  */
 export function lowerRead(
   read: Read,
-  { trace, blind = false }: LowerOptions,
+  { trace, blind = false, keepTypes = false }: LowerOptions,
   sites: readonly Site[] = [],
 ): Lowered {
   const { program, hidden, scopes } = read
@@ -111,6 +128,7 @@ export function lowerRead(
     kinds,
     split,
     hidden,
+    skips: keepTypes ? remarksOf(read.file) : read.skips,
     trace,
     emptyBlanks: read.emptyBlanks,
     timeStep: program.timeStep,
@@ -126,7 +144,7 @@ export function lowerRead(
       return all.length - 1
     },
   })
-  return { text: wrap(body, read, shapes), sites: all }
+  return { text: wrap(body, read, shapes), plain: read.plain && !keepTypes, sites: all }
 }
 
 const blindKinds: Kinds = { of: () => ANY, ofBinding: () => ANY }

@@ -191,6 +191,14 @@ async function check(text: string): Promise<"message" | "program"> {
       outcomes.push(`strip: ${(cause as { errors?: { text: string }[] }).errors?.[0]?.text ?? String(cause)}`)
       continue
     }
+    if (lowered.lowered.plain) {
+      // the stripper refuses a few forms of types that go without it, such as a comma before >
+      const kept = lower(p, { ...options, keepTypes: true })
+      const stripped = kept.ok ? await strip(kept.lowered.text).catch(() => js) : ""
+      if (stripped !== js) throw new Error(`Types taken away otherwise:\n${lowered.lowered.text}`)
+      new Function(lowered.lowered.text)
+    }
+    new Function(js)
     const { error, printed, recorded } = run(
       { js, traceJs: "", sites: [], program: p },
       { maxTurns: 300, parameters: given },

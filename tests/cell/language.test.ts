@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest"
-import { explainFailure } from "../../src/cell/index.ts"
+import { compile, explainFailure, lower } from "../../src/cell/index.ts"
 import { compiled, prints, program, run, strip } from "./run.ts"
 
 /** What the text prints as the language itself runs it, in strict mode. */
@@ -201,6 +201,42 @@ describe("signs side by side that some engines read as a remark", () => {
       true,
       true,
     ])
+  })
+})
+
+describe("types that need no more than to be taken away", () => {
+  const typed: Record<string, string> = {
+    annotations:
+      "const a: number = 1, b: Vec3<'m'> = vec3(1, 2, 3); let c: { k: number } | null = null, [d, e]: [number, number] = [1, 2]; const { f }: { f: number } = { f: 3 }",
+    functions:
+      "function f<T extends number>(a: T, b?: number, ...c: string[]): a is T { return a } const g = async <T,>(x: T): Promise<T> => x, h = (a?): void => {}, k = (x: (y: number) => void) => (x as any)",
+    "as, satisfies, !":
+      "const a = (1 + 2) as number, b = { k: 1 } satisfies object, c = b!.k, d = ((a))! + (b as { k: number }).k, e = (a as unknown as number) * 2",
+    "interfaces and names of types":
+      "interface I { a: number; b(): void }\ntype T = I | { c: string }\nfunction f() { type U = T; interface V {} return 1 as unknown as U }\nconst x = 1 as number\n;[x].map(y => y)",
+    classes:
+      "class A<T> extends Array<T> { x: number = 1\n y = this.x as number\n ['z']: string\n #p: number\n static s: number = 2\n m<U>(a: U): U { return a } get g(): number { return 1 } }",
+    "line ends that types hid":
+      "const b = 1, c = 2\nconst a = b as number\n(c)\nlet d: number\n[c]\ntype T = number\n;(b)",
+    "calls and more":
+      "const m = new Map<string, number>(), n = Array.from<number>([1]), t = String.raw<string>`x`\nfor (const x of [1] as number[]) x\ntry { } catch (e: unknown) { e }\nif ((m as Map<string, number>).size > 1) m",
+  }
+  it.each(Object.entries(typed))("%s", async (_, text) => {
+    for (const trace of [false, true]) {
+      const plain = lower(program(text), { trace })
+      const kept = lower(program(text), { trace, keepTypes: true })
+      if (!plain.ok || !kept.ok) throw new Error(JSON.stringify([plain, kept]))
+      expect([plain.lowered.plain, kept.lowered.plain]).toEqual([true, false])
+      new Function(plain.lowered.text)
+      expect(await strip(plain.lowered.text)).toBe(await strip(kept.lowered.text))
+    }
+  })
+  it("are taken without the stripper; an enum asks for it", async () => {
+    const never = async (): Promise<string> => {
+      throw new Error("The stripper was called")
+    }
+    expect(await compile(program("const a: number = 1"), never)).toMatchObject({ ok: true })
+    await expect(compile(program("enum E { A }"), never)).rejects.toThrow("The stripper was called")
   })
 })
 

@@ -61,7 +61,7 @@ describe("what is no program is told in words, at its place", () => {
         errors: [{ text: "Zigzags are wrong", location: { line: line + 1, column: 5, lineText: "é = zig" } }],
       }
     }
-    const result = await compile(program("let a = 1\né = zig"), refuse)
+    const result = await compile(program("let a = 1\né = zig\nenum E { A }"), refuse)
     expect(result).toMatchObject({
       problems: [
         {

@@ -1,4 +1,5 @@
-import type { Comment, File, Node, Statement } from "@babel/types"
+import type { File, Node, Statement } from "@babel/types"
+import type { Skip } from "../erase.ts"
 import { type Kinds, VECTOR } from "../infer.ts"
 import type { Scopes } from "../scopes.ts"
 import { childrenOf } from "../syntax.ts"
@@ -21,6 +22,8 @@ export interface EmitOptions {
   readonly trace: boolean
   /** vectors kept as three plain numbers each; null to rewrite every operator blindly */
   readonly split: Split | null
+  /** what does not run: remarks, and types unless the stripper is to take them away */
+  readonly skips: readonly Skip[]
   /** names standing in for blanks that nobody filled */
   readonly emptyBlanks: ReadonlySet<string>
   readonly timeStep: string
@@ -41,7 +44,7 @@ export interface Emitter {
   frame: Frame | null
   /** the emitted text of a node */
   emit(node: Node): string
-  /** the program's own text without its remarks */
+  /** the program's own text without what does not run */
   gap(from: number, to: number): string
   /** a node as it stands, its children emitted; `replace` may give a child's text instead */
   copy(node: Node, replace?: (child: Node) => string | null): string
@@ -70,7 +73,7 @@ export function createEmitter(
   dispatch: (e: Emitter, node: Node) => string,
 ): Emitter {
   const { text, hidden, kinds } = o
-  const comments: readonly Comment[] = o.file.comments ?? []
+  const { skips } = o
   let count = 0
 
   const emitter: Emitter = {
@@ -81,20 +84,21 @@ export function createEmitter(
     gap(from, to) {
       if (from >= to) return ""
       let low = 0
-      let high = comments.length
+      let high = skips.length
       while (low < high) {
         const middle = (low + high) >> 1
-        if (comments[middle]!.end! <= from) low = middle + 1
+        if (skips[middle]!.to <= from) low = middle + 1
         else high = middle
       }
       let out = ""
       let start = from
-      for (let i = low; i < comments.length && comments[i]!.start! < to; i++) {
-        const comment = comments[i]!
-        // a remark over several lines leaves a line end: it can end a statement
-        out += text.slice(start, comment.start!) + (comment.value.includes("\n") ? "\n" : " ")
-        start = comment.end!
+      for (let i = low; i < skips.length && skips[i]!.from < to; i++) {
+        const skip = skips[i]!
+        if (skip.from > start) out += text.slice(start, skip.from)
+        out += skip.as
+        start = Math.max(start, skip.to)
       }
+      if (start >= to) return out
       return out + text.slice(start, to)
     },
 

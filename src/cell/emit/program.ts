@@ -80,7 +80,10 @@ function emit(e: Emitter, node: Node): string {
     case "ClassProperty":
     case "ClassPrivateProperty":
     case "ClassAccessorProperty":
-      return e.copy(node, child => (child === node.value ? e.inFrame(null, () => e.argument(child)) : null))
+      // its end is written out: what stood before the next member may have been taken away
+      return `${e
+        .copy(node, child => (child === node.value ? e.inFrame(null, () => e.argument(child)) : null))
+        .replace(/;\s*$/, "")};`
     default:
       return isFunction(node) ? functionOf(e, node) : e.copy(node)
   }

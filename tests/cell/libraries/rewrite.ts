@@ -1,6 +1,7 @@
 import { parse } from "@babel/parser"
 import type { File } from "@babel/types"
 import { emitProgram } from "../../../src/cell/emit/program.ts"
+import { remarksOf } from "../../../src/cell/erase.ts"
 import { ANY, inferKinds } from "../../../src/cell/infer.ts"
 import { scopesOf } from "../../../src/cell/scopes.ts"
 import { chooseSplit } from "../../../src/cell/vectors/split.ts"
@@ -37,6 +38,7 @@ export function rewriteFile(text: string, isModule: boolean, way: Way): string {
     known,
     cells: 0,
     shapes: [],
+    skips: remarksOf(file),
     cellOf: () => -1,
     site: () => 0,
   })
