@@ -67,6 +67,7 @@ describe("the time bar", () => {
       await page.keyboard.press("End")
       expect(await instant(page)).toBe(3)
       await page.keyboard.press("-")
+      await drawn(page)
       expect(await page.getByRole("radio", { name: "1/2 times real time" }).isChecked()).toBe(true)
       await page.keyboard.press("l")
       expect(await page.getByRole("button", { name: "loop" }).getAttribute("aria-pressed")).toBe("true")

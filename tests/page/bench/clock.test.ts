@@ -3,6 +3,8 @@ import {
   advance,
   type Clock,
   changeSpeed,
+  firstSpeed,
+  paceOf,
   ruler,
   seek,
   speeds,
@@ -71,5 +73,42 @@ describe("the player's clock", () => {
       expect(((timeline.end - timeline.start) / step) * 58).toBeLessThanOrEqual(width)
       for (const t of major) expect(minor).toContain(t)
     }
+  })
+})
+
+describe("the pace of play", () => {
+  const lasting = (span: number) =>
+    timelineOf(
+      record(
+        "cell",
+        ["a.position"],
+        [
+          [0, 0, 0, 0],
+          [span, 1, 0, 0],
+        ],
+      ),
+    )
+
+  it("is real time for what lasts from a fifth of a second to two minutes", () => {
+    for (const span of [0.2, 1, 30, 120]) expect(paceOf(lasting(span))).toBe(1)
+  })
+
+  it("is a power of ten that brings a month of the Moon or a click of a latch to 3 to 30 seconds", () => {
+    for (const span of [2.36e6, 4000, 0.01, 3e-6]) {
+      const pace = paceOf(lasting(span))
+      expect(Math.log10(pace) % 1).toBeCloseTo(0, 9)
+      expect(span / pace).toBeGreaterThanOrEqual(3 - 1e-9)
+      expect(span / pace).toBeLessThan(30)
+    }
+    expect(paceOf(lasting(2.36e6))).toBe(100_000)
+  })
+
+  it("begins at a speed at which the whole can be followed", () => {
+    for (const span of [0.25, 0.9, 3, 20, 45, 119]) {
+      const seconds = span / firstSpeed(lasting(span))
+      expect(seconds).toBeGreaterThanOrEqual(2)
+      expect(seconds).toBeLessThanOrEqual(20)
+    }
+    expect(firstSpeed(lasting(3))).toBe(1)
   })
 })

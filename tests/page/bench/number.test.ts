@@ -1,9 +1,11 @@
 import { describe, expect, it } from "vitest"
 import {
+  axisPower,
   decimalsFor,
   fixed,
   multiples,
   niceStep,
+  poweredUnit,
   quantity,
   significant,
   trueMinus,
@@ -61,5 +63,13 @@ describe("round steps", () => {
 
   it("have as many decimals as tell them apart", () => {
     expect([1, 0.5, 0.02, 0.001, 20].map(decimalsFor)).toEqual([0, 1, 2, 3, 0])
+  })
+})
+
+describe("an axis of very large or small numbers", () => {
+  it("draws a power of a thousand out into its unit", () => {
+    expect([2e9, 384_400_000, 99_999, 3, 0.002, 4e-7, 0].map(axisPower)).toEqual([9, 6, 0, 0, 0, -9, 0])
+    expect(poweredUnit(9, "m")).toBe("10⁹\u00a0m")
+    expect(poweredUnit(0, "m")).toBe("m")
   })
 })
