@@ -8,6 +8,7 @@ export function ArrowMark({ arrow, scale, named }: { arrow: Arrow; scale: ArrowS
   const d = radius * Math.SQRT1_2
   const [dx, dy] = [arrow.to[0] - x, arrow.to[1] - y]
   const length = Math.hypot(dx, dy) || 1
+  const name = nameAt(arrow, dx / length, dy / length)
   return (
     <g class={`bn-arrow bn-arrow-${arrow.kind}`}>
       {shaft && <path class="bn-shaft" d={shaft} />}
@@ -23,15 +24,22 @@ export function ArrowMark({ arrow, scale, named }: { arrow: Arrow; scale: ArrowS
         </g>
       )}
       {named && length > 14 && (
-        <text
-          class="bn-arrow-name"
-          x={arrow.to[0] + (dx / length) * 6 + (Math.abs(dx) < length * 0.4 ? 8 : 0)}
-          y={arrow.to[1] + (dy / length) * 8 + 4}
-          text-anchor={dx < -0.4 * length ? "end" : "start"}
-        >
+        <text class="bn-arrow-name" x={name.x} y={name.y} text-anchor={name.anchor}>
           {arrow.name}
         </text>
       )}
     </g>
   )
+}
+
+/** Beside the tip: on the right of a steep arrow, but the sum's on the left, as it often lies along one of its parts. */
+function nameAt(arrow: Arrow, ux: number, uy: number) {
+  const steep = Math.abs(ux) < 0.4
+  const left = steep ? arrow.kind === "net" : ux < 0
+  const aside = steep ? 8 : 6 * Math.abs(ux)
+  return {
+    x: arrow.to[0] + (left ? -aside : aside),
+    y: arrow.to[1] + uy * 8 + 4,
+    anchor: left ? "end" : "start",
+  } as const
 }

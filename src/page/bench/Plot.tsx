@@ -4,6 +4,7 @@ import { type Clock, seek } from "./clock.ts"
 import { quantity } from "./number.ts"
 import { nearestRow, type PlotLine, type PlotModel, type PlotWish, plotModel } from "./plot-model.ts"
 import type { Ink, Quantity } from "./quantities.ts"
+import { plotCsv, plotSvg, saveText } from "./save.ts"
 import { useWidth } from "./size.ts"
 import type { Study } from "./study.ts"
 
@@ -65,6 +66,12 @@ export function Plot({ study, quantities, reference, wish, clock, height = 196, 
         Nothing is recorded under {[wish.x, ...wish.y].join(", ")}. Plots name what the program records.
       </p>
     )
+  const file = `${study.recording.cell}-${wish.y.join("-")}`
+  const saveCsv = () => saveText(`${file}.csv`, "text/csv", plotCsv(model, study.recording.rows))
+  const saveSvg = () => {
+    const svg = field.current?.querySelector("svg")
+    if (svg) saveText(`${file}.svg`, "image/svg+xml", plotSvg(svg))
+  }
   const point = (event: PointerEvent) => {
     const frame = field.current?.getBoundingClientRect()
     if (!drawn || !frame) return
@@ -92,11 +99,19 @@ export function Plot({ study, quantities, reference, wish, clock, height = 196, 
         <Readings study={study} model={model} clock={clock} reference={other !== null} />
         {wish.caption && <p class="bn-caption">{wish.caption}</p>}
         {model.missing.length > 0 && <p class="bn-note">Not recorded: {model.missing.join(", ")}.</p>}
-        {onRemove && (
-          <button type="button" class="bn-quiet" onClick={onRemove}>
-            take this plot away
+        <p class="bn-plot-actions">
+          <button type="button" class="bn-quiet" onClick={saveCsv}>
+            save as CSV
           </button>
-        )}
+          <button type="button" class="bn-quiet" onClick={saveSvg}>
+            save as SVG
+          </button>
+          {onRemove && (
+            <button type="button" class="bn-quiet" onClick={onRemove}>
+              take this plot away
+            </button>
+          )}
+        </p>
       </figcaption>
     </figure>
   )

@@ -3,8 +3,8 @@ import type { Scene } from "../../worksheet/contract.ts"
 import { ArrowMark } from "./ArrowMark.tsx"
 import type { Clock } from "./clock.ts"
 import { toX, toY, type View } from "./framing.ts"
-import { placeLabels, type Wanted } from "./labels.ts"
-import { fixed, thinSpace } from "./number.ts"
+import { type Box, placeLabels, type Wanted } from "./labels.ts"
+import { decimalsFor, fixed, thinSpace } from "./number.ts"
 import { type BodyShape, bodyShape, dotsPath, spotOf, springEnds, wayPath } from "./picture.ts"
 import type { Shown } from "./shown.ts"
 import { springPath } from "./spring.ts"
@@ -76,7 +76,7 @@ interface StrobeProps {
 /** Images at equal times, as in a flash photograph; always in the document, for paper. */
 export function StrobeImages({ study, scene, view, strobe, shown }: StrobeProps) {
   if (study.bodies.length > 12) return null
-  const decimals = timeDecimals(study.timeline)
+  const decimals = decimalsFor(strobe.interval)
   return (
     <g class={shown.value.strobe ? "bn-strobe" : "bn-strobe bn-paper-only"}>
       {study.bodies.map((body, k) => {
@@ -91,7 +91,7 @@ export function StrobeImages({ study, scene, view, strobe, shown }: StrobeProps)
               <Outline shape={shape} class="bn-image" />
               {k === 0 && apart && n > 0 && (
                 <text class="bn-image-time" x={shape.halfWidth + 5} y={3}>
-                  {fixed(strobe.instants[n] ?? 0, Math.max(0, decimals - 2))}
+                  {fixed(strobe.instants[n] ?? 0, decimals)}
                 </text>
               )}
             </g>
@@ -167,13 +167,18 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
         })
       })}
       {few &&
-        placeLabels(named, view.width, view.height).map(({ text, x, y }, k) => (
+        placeLabels(named, fieldOf(view)).map(({ text, x, y }, k) => (
           <text key={k} class={k < bodyNames ? "bn-body-name" : "bn-fixture-name"} x={x} y={y}>
             {text}
           </text>
         ))}
     </g>
   )
+}
+
+/** Where texts of the picture may stand. */
+function fieldOf({ width, height, margins }: View): Box {
+  return { left: margins.left + 4, top: 0, right: width, bottom: height - margins.bottom }
 }
 
 function bodyNamesAt(study: Study, scene: Scene | null, moment: Moment, view: View): Wanted[] {

@@ -13,7 +13,7 @@ import {
   togglePlay,
 } from "./clock.ts"
 import { type Marks, marksOf, wordsAt } from "./marks.ts"
-import { decimalsFor, fixed, significant, thinSpace } from "./number.ts"
+import { decimalsFor, fixed, poweredUnit, thinSpace } from "./number.ts"
 import { useWidth } from "./size.ts"
 import type { Study } from "./study.ts"
 import { meanStep } from "./timeline.ts"
@@ -205,7 +205,8 @@ const markShapes = {
 }
 
 function SpeedScale({ clock, pace }: { clock: Signal<Clock>; pace: number }) {
-  const times = pace === 1 ? "" : `×${thinSpace}${significant(pace, 1)}`
+  const times =
+    pace === 1 || pace === 60 ? "" : `×${thinSpace}${poweredUnit(Math.round(Math.log10(pace)), "")}`
 
   return (
     <fieldset class="bn-speed">

@@ -20,7 +20,8 @@ const letter = 6.4
 const line = 14
 const gap = 5
 
-interface Box {
+/** A rectangle of the picture, px. */
+export interface Box {
   readonly left: number
   readonly top: number
   readonly right: number
@@ -29,9 +30,9 @@ interface Box {
 
 /**
  * Places for texts so that none covers another or another's thing, where one of eight places around its own thing allows it:
- * the upper right first, as one would write it by hand. Texts given first are placed first.
+ * the upper right first, as one would write it by hand. Texts given first are placed first; none leaves the field sideways.
  */
-export function placeLabels(wanted: readonly Wanted[], width: number, height: number): Placed[] {
+export function placeLabels(wanted: readonly Wanted[], field: Box): Placed[] {
   const things = wanted.map(w =>
     boxOf(w.x - w.halfWidth, w.y - w.halfHeight, 2 * w.halfWidth, 2 * w.halfHeight),
   )
@@ -40,10 +41,11 @@ export function placeLabels(wanted: readonly Wanted[], width: number, height: nu
     const others = [...things.filter((_, k) => k !== own), ...taken]
     const candidates = places(w)
     const cost = (box: Box) =>
-      others.reduce((sum, other) => sum + overlap(box, other), 0) + 10 * outside(box, width, height)
+      others.reduce((sum, other) => sum + overlap(box, other), 0) + 10 * outside(box, field)
     const best = candidates.reduce((a, b) => (cost(b) < cost(a) - 1 ? b : a))
     taken.push(best)
-    return { text: w.text, x: best.left, y: best.bottom - 3 }
+    const x = Math.max(field.left, Math.min(best.left, field.right - w.text.length * letter))
+    return { text: w.text, x, y: best.bottom - 3 }
   })
 }
 
@@ -73,11 +75,7 @@ function overlap(a: Box, b: Box): number {
   return wide > 0 && high > 0 ? wide * high : 0
 }
 
-function outside(box: Box, width: number, height: number): number {
-  return (
-    Math.max(0, -box.left) +
-    Math.max(0, box.right - width) +
-    Math.max(0, -box.top) +
-    Math.max(0, box.bottom - height)
-  )
+function outside(box: Box, field: Box): number {
+  const across = Math.max(0, field.left - box.left) + Math.max(0, box.right - field.right)
+  return across + Math.max(0, field.top - box.top) + Math.max(0, box.bottom - field.bottom)
 }

@@ -61,7 +61,7 @@ export function axisPower(most: number): number {
 
 /** "m", or "10⁹ m" with a power drawn out. */
 export function poweredUnit(power: number, unit: string): string {
-  return power === 0 ? unitText(unit) : `10${superscript(power)}${thinSpace}${unitText(unit)}`
+  return power === 0 ? unitText(unit) : withUnit(`10${superscript(power)}`, unit)
 }
 
 /** A round step, 1, 2 or 5 times a power of ten, that divides `span` into at most `count` parts. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest"
 import { nearestRow, plotModel } from "../../../src/page/bench/plot-model.ts"
 import { mainQuantity, quantitiesOf } from "../../../src/page/bench/quantities.ts"
+import { plotCsv } from "../../../src/page/bench/save.ts"
 import { recordingFor } from "../../../src/page/bench/series.ts"
 import { studyOf } from "../../../src/page/bench/study.ts"
 import { bounce, projectile, record, slide } from "../bench-fixture/recordings.ts"
@@ -104,5 +105,28 @@ describe("the recording for the cell in view", () => {
     expect([..."abcde"].map(shown)).toEqual(["b", "b", "d", "d", "d"])
     expect(recordingFor([], cells, "a")).toBeNull()
     expect(recordingFor([none], cells, "a")).toBeNull()
+  })
+})
+
+describe("a plot saved as CSV", () => {
+  it("holds every recorded row in full precision, with names and units", () => {
+    const { study, quantities } = of(slide("cell"))
+    const model = plotModel(
+      study,
+      quantities,
+      { x: "t", y: ["crate.position.x", "crate.momentum.x"], caption: "" },
+      500,
+    )
+    if (!model) throw new Error("a plot")
+    const lines = plotCsv(model, study.recording.rows).trimEnd().split("\n")
+    expect(lines[0]).toBe("t [s],crate.position.x [m],crate.momentum.x [kg m/s]")
+    expect(lines).toHaveLength(study.recording.rows + 1)
+    const [t, x, p] = (lines[101] ?? "").split(",").map(Number)
+    const at = 100 * study.recording.width
+    expect([t, x, p]).toEqual([
+      study.recording.data[at],
+      study.recording.data[at + 1],
+      study.recording.data[at + 4],
+    ])
   })
 })

@@ -1,0 +1,48 @@
+import type { PlotModel } from "./plot-model.ts"
+
+/** All recorded rows of a plot as CSV: `name [unit]` heads, numbers in full precision, one line a row (RFC 4180, LF). */
+export function plotCsv(model: PlotModel, rows: number): string {
+  const columns = [model.x, ...model.lines.map(l => l.quantity)]
+  const heads = columns.map(q => quoted(q.unit === "" || q.unit === "1" ? q.id : `${q.id} [${q.unit}]`))
+  const out = [heads.join(",")]
+  for (let row = 0; row < rows; row++) out.push(columns.map(q => String(q.read(row))).join(","))
+  return out.join("\n") + "\n"
+}
+
+const inked = [
+  "fill",
+  "stroke",
+  "stroke-width",
+  "stroke-dasharray",
+  "font-family",
+  "font-size",
+  "text-anchor",
+]
+
+/** A drawn plot as a file of its own: the inks that the page gives it by its style sheet are written into the elements. */
+export function plotSvg(drawn: SVGSVGElement): string {
+  const copy = drawn.cloneNode(true) as SVGSVGElement
+  const from = [drawn, ...drawn.querySelectorAll<SVGElement>("*")]
+  const to = [copy, ...copy.querySelectorAll<SVGElement>("*")]
+  for (const [k, element] of from.entries()) {
+    const style = getComputedStyle(element)
+    for (const name of inked) to[k]?.style.setProperty(name, style.getPropertyValue(name))
+  }
+  copy.setAttribute("xmlns", "http://www.w3.org/2000/svg")
+  for (const sheet of copy.querySelectorAll("style")) sheet.remove()
+  return new XMLSerializer().serializeToString(copy)
+}
+
+/** Hands a text to the reader as a file. */
+export function saveText(name: string, type: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type }))
+  const link = document.createElement("a")
+  link.href = address
+  link.download = name
+  link.click()
+  setTimeout(() => URL.revokeObjectURL(address), 10_000)
+}
+
+function quoted(text: string): string {
+  return /[",\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
+}
