@@ -25,7 +25,14 @@ export function misplaced(whole: Whole, scopes: Scopes): Problem[] {
     )
   }
   for (const reference of scopes.references.values()) {
-    const { name } = reference.node
+    const { name, typeAnnotation } = reference.node
+    if (typeAnnotation) {
+      refuse(
+        reference.node,
+        "A type has its place only where a name is made.",
+        "Write let or const before the name, or leave the type out.",
+      )
+    }
     const withheld = reference.binding === null ? withheldNames.get(name) : undefined
     if (withheld !== undefined && !(name === "arguments" && insideFunction(reference))) {
       refuse(reference.node, withheld, "Take another way to write it.")

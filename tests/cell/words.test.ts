@@ -34,6 +34,7 @@ describe("what is no program is told in words, at its place", () => {
     ["eval under another spelling", "ev\\u0061l('1')", "not-allowed-here", 1, 1],
     ["all arguments at the top", "arguments[2].done(0)", "not-allowed-here", 1, 1],
     ["all arguments through an arrow", "const f = () => arguments", "not-allowed-here", 1, 17],
+    ["a type on a name in use", "let e = 1\nconst a = (e: number = 2 * e) / 180", "not-allowed-here", 2, 12],
     ["a namespace", "namespace N { const a = 1 }", "not-allowed-here", 1, 1],
     ["a pattern that is none", "const a = /(/", "not-allowed-here", 1, 11],
     ["a value on the left", "let a = 1\na + 1 = 2", "cannot-understand", 2, 1],
