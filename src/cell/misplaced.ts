@@ -25,14 +25,7 @@ export function misplaced(whole: Whole, scopes: Scopes): Problem[] {
     )
   }
   for (const reference of scopes.references.values()) {
-    const { name, typeAnnotation } = reference.node
-    if (typeAnnotation) {
-      refuse(
-        reference.node,
-        "A type has its place only where a name is made.",
-        "Write let or const before the name, or leave the type out.",
-      )
-    }
+    const { name } = reference.node
     const withheld = reference.binding === null ? withheldNames.get(name) : undefined
     if (withheld !== undefined && !(name === "arguments" && insideFunction(reference))) {
       refuse(reference.node, withheld, "Take another way to write it.")
@@ -54,6 +47,14 @@ export function misplaced(whole: Whole, scopes: Scopes): Problem[] {
         node,
         `${word} has no place in a cell.`,
         "Use what the worksheet offers; cells see each other's names.",
+      )
+    }
+    // the parser lets a type stand on the left side of = anywhere in brackets
+    if (node.type === "AssignmentExpression" && (node.left.type as string) === "TSTypeCastExpression") {
+      refuse(
+        node.left,
+        "A type has its place only where a name is made.",
+        "Write let or const before the name, or leave the type out.",
       )
     }
     if (node.type === "TSModuleDeclaration") {
