@@ -205,15 +205,13 @@ function begin(cell: string, time: number, quantities: readonly Quantity[]): Sto
 
 function place(group: Member, path: readonly string[], leaf: Member): void {
   const [head, ...rest] = path
-  const known = group.members[group.names.indexOf(head!)]
-  if (known !== undefined) {
-    place(known, rest, leaf)
-    return
+  let inner = group.members[group.names.indexOf(head!)]
+  if (inner === undefined) {
+    inner = rest.length === 0 ? leaf : member("group", 0)
+    group.names.push(head!)
+    group.members.push(inner)
   }
-  const inner = rest.length === 0 ? leaf : member("group", 0)
-  group.names.push(head!)
-  group.members.push(inner)
-  if (inner !== leaf) place(inner, rest, leaf)
+  if (rest.length > 0) place(inner, rest, leaf)
 }
 
 function addChunk(store: Store): void {
