@@ -34,14 +34,15 @@ export function inferKinds(scopes: Scopes, parameters: readonly string[], known:
     changed = false
     memo = new Map()
     for (const binding of scopes.bindings) {
-      const kind = bindingKind(binding)
+      // kinds only grow from round to round, so that the rounds come to an end
+      const kind = bindingKind(binding) | (kinds.get(binding) ?? 0)
       if (kind !== (kinds.get(binding) ?? 0)) {
         kinds.set(binding, kind)
         changed = true
       }
     }
     for (const [fn, values] of scopes.returns) {
-      const kind = returnsOf(fn, values)
+      const kind = returnsOf(fn, values) | (returned.get(fn) ?? 0)
       if (kind !== (returned.get(fn) ?? 0)) {
         returned.set(fn, kind)
         changed = true
@@ -77,11 +78,13 @@ export function inferKinds(scopes: Scopes, parameters: readonly string[], known:
   }
 
   function bindingKind(binding: Binding): Kind {
-    if (isNumberType(binding)) return NUMBER
     if (binding.kind === "function" || binding.kind === "class") return OTHER
     let kind = binding.kind === "var" ? OTHER : 0
     for (const source of binding.sources)
       kind |= source === "unknown" ? ANY : source === "nothing" ? OTHER : of(source)
+    // a name declared as a number that is given a vector all the same
+    const contradicted = kind !== ANY && (kind & VECTOR) !== 0
+    if (isNumberType(binding) && !contradicted) return NUMBER
     return kind
   }
 

@@ -107,6 +107,12 @@ describe("what fails at run time is told in words, at its place", () => {
       "a * v",
     ],
     [
+      "a vector under a number's name",
+      "const g = vec3(0, -9.81, 0)\nconst N: Scalar<'N'> = 2 * g\nconst F = N * vec3(0, 1, 0)",
+      "vector-times-vector",
+      "N * vec3(0, 1, 0)",
+    ],
+    [
       "+= with a number",
       "let p = vec3(1, 2, 3)\nfor (let i = 0; i < 3; i++) {\n  p += i === 2 ? 1 : p\n}",
       "number-and-vector",
