@@ -24,6 +24,10 @@ export function grouped(n: number): string {
 export const plural = (n: number, one: string, many = one + "s"): string =>
   `${grouped(n)} ${n === 1 ? one : many}`
 
+/** Whether the motion on the bench is of an earlier run than the words beside it. */
+export const showsOlder = (state: RunState): boolean =>
+  state.kind === "not-compiled" || state.kind === "waits" || (state.kind === "stopped" && state.older)
+
 /** The state of the run, for the line beside the time bar. */
 export function stateWords(state: RunState): string {
   switch (state.kind) {

@@ -118,7 +118,7 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
         />
         <TimeBar study={study} departsAt={departsAt} clock={clock} label={label} />
       </div>
-      {problem && <ProblemNote problem={problem} kept={true} />}
+      {problem && <ProblemNote problem={problem} kept={!props.older} />}
       {sheet.parameters.length > 0 && (
         <Drawer sheet={sheet.id} name="parameters" title="Parameters" open={true}>
           {() => (

@@ -33,6 +33,8 @@ export interface BenchProps {
   readonly onStop: () => void
   /** why the last run stopped early; shown in words under the scene */
   readonly problem: Problem | null
+  /** the recordings are of an earlier run: the last one recorded nothing, or could not begin */
+  readonly older?: boolean
   /** this student's own values, where they differ from the sheet's (a parameter with `vary`) */
   readonly own?: Readonly<Record<string, number>>
   /** units by series name, where the units run found them; else position m, momentum kg m/s, forces N */

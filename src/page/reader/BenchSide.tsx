@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks"
 import { Bench } from "../bench/Bench.tsx"
 import { type Session, untouched } from "../session.ts"
-import { stateWords } from "../words.ts"
+import { showsOlder, stateWords } from "../words.ts"
 import { notesFor } from "./notes.ts"
 
 const key = "deltasheet/bench-folded"
@@ -79,6 +79,7 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
           onRun={session.run}
           onStop={session.stop}
           problem={session.problems.value[0] ?? null}
+          older={showsOlder(session.state.value)}
           units={session.edition.units}
         />
       </div>
