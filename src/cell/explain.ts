@@ -43,7 +43,13 @@ export function explainFailure(
     ? { where: placeOf(compiled.program, stretch.from, stretch.to), ...excerptAt(compiled, stretch.from) }
     : {}
   const own = ownWords(error)
-  if (own === null) return { ...languageWords(error, compiled, source), ...where }
+  if (own === null) {
+    const words = languageWords(error, compiled, source)
+    // where in its round a recursion meets the end of the stack is chance: its region is named, not its spot
+    if (words.code !== deep.code || !stretch) return { ...words, ...where }
+    const at = regionStart(compiled.program, stretch.from)
+    return { ...words, where: placeOf(compiled.program, at, at), ...excerptAt(compiled, at) }
+  }
   const placed = { ...where, ...own, ...(own.where || !stretch ? {} : where) }
   if (own.code === "endless-loop" && lastSite !== undefined) {
     return { ...placed, ...endlessLoopWords(compiled, lastSite) }
@@ -52,6 +58,14 @@ export function explainFailure(
   if (!found) return placed
   const overshoot = evidence.recordings?.map(overshootOf).find(o => o !== null)
   return overshoot ? { ...found, ...timeStepProblem(overshoot) } : found
+}
+
+/** The first sign of the blank that an offset lies in, else of its cell. */
+function regionStart({ text, blanks, cells }: Compiled["program"], offset: number): number {
+  const region = [...blanks, ...cells].find(({ from, to }) => from <= offset && offset <= to)
+  if (region === undefined) return offset
+  const first = text.slice(region.from, region.to).search(/\S/)
+  return region.from + Math.max(first, 0)
 }
 
 function excerptAt({ program }: Compiled, offset: number): { excerpt?: string } {
