@@ -56,8 +56,20 @@ function readRecording(item: unknown, cells: readonly string[]): Recording | nul
     read.push({ name: one.name, kind: one.kind, column })
     column += one.kind === "vector" ? 3 : 1
   }
-  if (column !== width) return null
+  if (column !== width || !isMotion(data, rows, width)) return null
   return { cell, series: read, rows, width, data }
+}
+
+/** Finite numbers throughout, and a time that never runs back. */
+function isMotion(data: Float64Array, rows: number, width: number): boolean {
+  let last = Number.NEGATIVE_INFINITY
+  for (let row = 0, at = 0; row < rows; row++) {
+    const time = data[at]!
+    if (time < last) return false
+    last = time
+    for (const end = at + width; at < end; at++) if (!Number.isFinite(data[at])) return false
+  }
+  return true
 }
 
 /** A problem with its texts at sensible lengths; null where the value is none. */

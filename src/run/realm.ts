@@ -165,7 +165,11 @@ const parametersOf = (request: RunRequest): object =>
   Object.freeze(Object.assign(Object.create(null), request.parameters))
 
 /** The host object of one run, and what it found out. After the end every call of the program's is too late. */
-function createControl(request: RunRequest, maxTurns: number, { record, enterCell, rows, seal }: Recorder) {
+function createControl(
+  request: RunRequest,
+  maxTurns: number,
+  { record, enterCell, rows, seal, intact, damaged }: Recorder,
+) {
   const { compiled } = request
   const stepFactor = request.stepFactor ?? 1
   let first: RunStop | undefined
@@ -227,6 +231,7 @@ function createControl(request: RunRequest, maxTurns: number, { record, enterCel
     end: () => {
       ended = true
       seal()
+      if (!intact()) halt(damaged())
     },
     stopped: () => first,
     turns: () => turns,

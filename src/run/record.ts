@@ -2,7 +2,7 @@ import type { OpenRows } from "../cell/host.ts"
 import type { Recording, Series } from "./contract.ts"
 import { inSeconds, inThousands } from "./limits.ts"
 import { type Quantity, seen, shortName, survey } from "./shape.ts"
-import { stop } from "./stop.ts"
+import { type RunStop, stop } from "./stop.ts"
 
 /** Rows in a full chunk. A chunk is never copied while the run goes on; the first ones are smaller, for short runs. */
 const chunkRows = 4096
@@ -34,19 +34,34 @@ interface Store {
   readonly chunks: Float64Array[]
   /** numbers in the chunks before the one being filled */
   filled: number
-  /** the chunk being filled and the next free place in it; a program may fill it by itself while `last` allows */
+  /** the chunk being filled */
+  chunk: Float64Array
+  /** the same chunk and the next free place in it, as the program has them: it fills rows by itself while `last` allows */
   readonly rows: Rows
 }
 
 type Rows = { -readonly [K in keyof OpenRows]: OpenRows[K] }
 
-/** All of one form, so that the emitted text meets one kind of object only. */
-const rowsOf = (chunk: Float64Array, next: number, lastTime: number): Rows => ({
-  chunk,
-  next,
-  last: -1,
-  lastTime,
-})
+/**
+ * All of one form, so that the emitted text meets one kind of object only; sealed, so that what is read of it later
+ * is a value and never a program's getter.
+ */
+const rowsOf = (chunk: Float64Array, next: number, lastTime: number): Rows =>
+  Object.seal({ chunk, next, last: -1, lastTime })
+
+/** Whether the open rows are as the emitted text leaves them. Another program could have written anything there. */
+function isIntact({ rows, chunk, width }: Store): boolean {
+  const { next, lastTime } = rows
+  if (rows.chunk !== chunk || !Number.isInteger(next) || typeof lastTime !== "number") return false
+  return next >= 0 && next <= chunk.length && next % width === 0
+}
+
+const damagedRows = (): RunStop =>
+  stop(
+    "program-damaged",
+    "The program changed its recording by another way than record.",
+    "Use only what the worksheet offers: record(t, { … }).",
+  )
 
 export interface Recorder {
   /** the n-th cell runs from now on; never an earlier one again */
@@ -57,6 +72,9 @@ export interface Recorder {
   rows(shape: string): OpenRows
   /** from now on rows are taken by record only, which can refuse them */
   seal(): void
+  /** whether the program left its open rows as it should, and what is to be said if not */
+  intact(): boolean
+  damaged(): RunStop
   /** everything kept so far, by document order; each in an array of its own of exactly rows * width numbers */
   recordings(): Recording[]
 }
@@ -88,8 +106,8 @@ export function createRecorder(
     if (store !== undefined) store.rows.last = -1
   }
   const open = (store: Store): void => {
-    const { rows, width, filled } = store
-    if (!sealed) rows.last = Math.min(rows.chunk.length, maxNumbers - before - filled) - width
+    const { rows, chunk, width, filled } = store
+    if (!sealed) rows.last = Math.min(chunk.length, maxNumbers - before - filled) - width
   }
 
   const record = (time: unknown, quantities: unknown): void => {
@@ -100,6 +118,7 @@ export function createRecorder(
         "Give record plain numbers and vectors.",
       )
     const known = stores[cell]
+    if (known !== undefined && !isIntact(known)) throw damagedRows()
     checkTime(time, known)
     busy = true
     shut(known)
@@ -112,13 +131,14 @@ export function createRecorder(
         )
       } else {
         if (full(known)) throw tooMuch(maxNumbers, known, time as number)
-        if (known.rows.next === known.rows.chunk.length) addChunk(known)
-        const { rows } = known
-        if (!readGroup(known.root, quantities, rows.chunk, rows.next, vectorPrototype))
-          writeSurveyed(known, survey(quantities, time as number, vectorPrototype), time as number)
+        if (known.rows.next === known.chunk.length) addChunk(known)
+        const { rows, chunk } = known
+        const { next } = rows
+        if (!readGroup(known.root, quantities, chunk, next, vectorPrototype))
+          writeSurveyed(known, next, survey(quantities, time as number, vectorPrototype), time as number)
         // Nothing below can fail: the row counts from here.
-        rows.chunk[rows.next] = time as number
-        rows.next += known.width
+        chunk[next] = time as number
+        rows.next = next + known.width
         rows.lastTime = time as number
       }
       open(stores[cell]!)
@@ -136,8 +156,10 @@ export function createRecorder(
           "Use only what the worksheet offers; a cell cannot call another cell.",
         )
       if (index === cell) return
-      shut(stores[cell])
-      before += keptBy(stores[cell])
+      const left = stores[cell]
+      if (left !== undefined && !isIntact(left)) throw damagedRows()
+      shut(left)
+      before += keptBy(left)
       cell = index
     },
     record,
@@ -149,11 +171,14 @@ export function createRecorder(
       sealed = true
       shut(stores[cell])
     },
+    damaged: damagedRows,
+    intact: () => stores.every(store => store === undefined || isIntact(store)),
     recordings: () => stores.filter(store => store !== undefined).map(finish),
   }
 }
 
-const noNumbers = new Float64Array(0)
+/** Shared by all runs, so nothing may be hung on it. */
+const noNumbers = Object.freeze(new Float64Array(0))
 
 function checkTime(time: unknown, store: Store | undefined): void {
   if (typeof time !== "number")
@@ -199,6 +224,7 @@ function begin(cell: string, time: number, quantities: readonly Quantity[]): Sto
     shape: series.map(s => `${s.name}:${s.kind === "vector" ? "v" : "s"}`).join(" "),
     chunks: [chunk],
     filled: 0,
+    chunk,
     rows: rowsOf(chunk, next, time),
   }
 }
@@ -215,10 +241,11 @@ function place(group: Member, path: readonly string[], leaf: Member): void {
 }
 
 function addChunk(store: Store): void {
-  const { rows, width } = store
-  const chunk = new Float64Array(Math.min(chunkRows, (rows.chunk.length / width) * 4) * width)
+  const { rows, width, chunk: full } = store
+  const chunk = new Float64Array(Math.min(chunkRows, (full.length / width) * 4) * width)
   store.chunks.push(chunk)
-  store.filled += rows.chunk.length
+  store.filled += full.length
+  store.chunk = chunk
   rows.chunk = chunk
   rows.next = 0
 }
@@ -263,7 +290,7 @@ function readGroup(
   return i === names.length
 }
 
-function writeSurveyed(store: Store, quantities: readonly Quantity[], time: number): void {
+function writeSurveyed(store: Store, next: number, quantities: readonly Quantity[], time: number): void {
   const missing = new Set(store.byName.keys())
   for (const { name, kind, values } of quantities) {
     const series = store.byName.get(name)
@@ -281,7 +308,7 @@ function writeSurveyed(store: Store, quantities: readonly Quantity[], time: numb
       )
     missing.delete(name)
     values.forEach((value, i) => {
-      store.rows.chunk[store.rows.next + series.column + i] = value
+      store.chunk[next + series.column + i] = value
     })
   }
   const [first] = missing
@@ -305,12 +332,12 @@ function tooMuch(maxNumbers: number, store: Store, time: number) {
 }
 
 function finish(store: Store): Recording {
-  const { rows } = store
-  const length = store.filled + rows.next
+  const next = isIntact(store) ? store.rows.next : 0
+  const length = store.filled + next
   const data = new Float64Array(length)
   let at = 0
   for (const chunk of store.chunks) {
-    const filled = chunk === rows.chunk ? chunk.subarray(0, rows.next) : chunk
+    const filled = chunk === store.chunk ? chunk.subarray(0, next) : chunk
     data.set(filled, at)
     at += filled.length
   }

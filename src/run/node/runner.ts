@@ -29,22 +29,26 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
   const waiting: { request: RunRequest; resolve: (outcome: RunOutcome) => void }[] = []
   let closed = false
 
-  const ready = (options.bundle === undefined ? defaultBundle() : Promise.resolve(options.bundle)).then(
-    bundle => {
-      if (closed) return
-      for (let i = 0; i < workers; i++) {
-        const seat = createSeat({
-          open: events => openProcess(bundle, events),
-          fresh: options.fresh ?? false,
-          spares: 0,
-        })
-        seat.warm()
-        seats.push(seat)
-        idle.push(seat)
-      }
-      handOut()
-    },
-  )
+  let stops = 0
+  const program: Bundle =
+    options.bundle === undefined
+      ? defaultBundle()
+      : { file: Promise.resolve(options.bundle), release: () => {} }
+
+  const ready = program.file.then(bundle => {
+    if (closed) return
+    for (let i = 0; i < workers; i++) {
+      const seat = createSeat({
+        open: events => openProcess(bundle, events),
+        fresh: options.fresh ?? false,
+        spares: 0,
+      })
+      seat.warm()
+      seats.push(seat)
+      idle.push(seat)
+    }
+    handOut()
+  })
 
   // Said to whoever asks for a run; until then it concerns nobody.
   ready.catch(() => {})
@@ -67,42 +71,61 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
 
   return {
     async run(request) {
+      const asked = stops
       try {
         await ready
       } catch {
         return lostOutcome(noPlace, 0)
       }
-      if (closed) return lostOutcome(stoppedByHand, 0)
+      if (closed || asked !== stops) return lostOutcome(stoppedByHand, 0)
       return new Promise(resolve => {
         waiting.push({ request, resolve })
         handOut()
       })
     },
     stop() {
+      stops++
       dropWaiting()
       for (const seat of seats) seat.stop()
     },
     async close() {
+      if (closed) return
       closed = true
       dropWaiting()
       await ready.catch(() => {})
       for (const seat of seats) seat.close()
+      program.release()
     },
   }
 }
 
-let built: Promise<string> | undefined
+/** The child built from source for the runners of this process that are open now. */
+let built: { readonly directory: string; readonly file: Promise<string>; users: number } | undefined
 
-/** Beside the built commands lies the built child; run from source, it is built once for this process. */
-function defaultBundle(): Promise<string> {
-  if (!import.meta.url.endsWith(".ts"))
-    return Promise.resolve(fileURLToPath(new URL("./runner.js", import.meta.url)))
-  built ??= buildForThisProcess()
-  return built
+interface Bundle {
+  readonly file: Promise<string>
+  release(): void
 }
 
-async function buildForThisProcess(): Promise<string> {
-  const directory = mkdtempSync(join(tmpdir(), "deltasheet-runner-"))
-  process.once("exit", () => rmSync(directory, { recursive: true, force: true }))
-  return buildRunnerBundle(directory)
+/** Beside the built commands lies the built child; run from source, it is built once for all open runners. */
+function defaultBundle(): Bundle {
+  if (!import.meta.url.endsWith(".ts"))
+    return {
+      file: Promise.resolve(fileURLToPath(new URL("./runner.js", import.meta.url))),
+      release: () => {},
+    }
+  if (built === undefined) {
+    const directory = mkdtempSync(join(tmpdir(), "deltasheet-runner-"))
+    built = { directory, file: buildRunnerBundle(directory), users: 0 }
+  }
+  const own = built
+  own.users++
+  return {
+    file: own.file,
+    release() {
+      if (--own.users > 0) return
+      if (built === own) built = undefined
+      rmSync(own.directory, { recursive: true, force: true })
+    },
+  }
 }

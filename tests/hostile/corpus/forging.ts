@@ -97,6 +97,48 @@ export const forging: readonly Hostile[] = [
     ends: /^empty-blank$/,
   },
   {
+    name: "open rows moved on past their end",
+    raw: "host.record(0, { a: 1 }); const r = host.rows('a:s'); r.next = 1e9",
+    ends: /^program-damaged$/,
+  },
+  {
+    name: "open rows at a place that is no number, answered by the program",
+    raw: "host.record(0, { a: 1 }); const r = host.rows('a:s'); r.next = { valueOf() { for (;;) ; } }",
+    ends: /^program-damaged$/,
+  },
+  {
+    name: "open rows with a getter for what is read after the end",
+    raw: "host.record(0, { a: 1 }); const r = host.rows('a:s'); try { Object.defineProperty(r, 'next', { get() { for (;;) ; } }); lib.console.log('open') } catch { lib.console.log('held') }",
+    ends: "harmless",
+    held: 1,
+  },
+  {
+    name: "open rows of another array",
+    raw: "host.record(0, { a: 1 }); const r = host.rows('a:s'); r.chunk = { length: 1e9, subarray() { return [1] } }; r.last = 1e9; host.record(1, { a: 2 })",
+    ends: /^program-damaged$/,
+  },
+  {
+    name: "NaN and a time that runs back, written into open rows",
+    raw: "host.record(5, { a: 1 }); const r = host.rows('a:s'); r.chunk[2] = 4; r.chunk[3] = NaN; r.next = 4",
+    ends: /^run-lost$/,
+  },
+  {
+    name: "a half row in open rows",
+    raw: "host.record(0, { a: 1 }); const r = host.rows('a:s'); r.next = 3",
+    ends: /^program-damaged$/,
+  },
+  {
+    name: "something left on rows that all runs share",
+    raw: "const r = host.rows('none'); try { r.chunk.left = 1; lib.console.log('open') } catch { lib.console.log('held') }",
+    ends: "harmless",
+    held: 1,
+  },
+  {
+    name: "buffers by way of open rows",
+    raw: "host.record(0, { a: 1 }); const Big = host.rows('a:s').chunk.constructor; const all = []; for (;;) all.push(new Big(1e6).fill(1))",
+    ends: /^(memory-limit|run-lost|too-large|program-error)$/,
+  },
+  {
     name: "sites that do not exist",
     raw: "host.at(-1); host.at('x'); host.at({}); host.overrun(1e9)",
     ends: /^endless-loop$/,

@@ -38,6 +38,8 @@ describe("claim: what comes back from a process or worker is read as data, and a
     ["a cell that does not exist", recording({ cell: "other" })],
     ["numbers of another kind", recording({ data: [1, 2] })],
     ["fewer numbers than rows", recording({ rows: 3 })],
+    ["a number that is not finite", recording({ data: new Float64Array(10).fill(Number.NaN, 7, 8) })],
+    ["a time that runs back", recording({ data: new Float64Array(10).fill(1, 0, 1) })],
     ["rows below zero", recording({ rows: -1 })],
     ["broken rows", recording({ rows: 0.5 })],
     [
