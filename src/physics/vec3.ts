@@ -172,6 +172,8 @@ export function isVec3(value: unknown): value is Vec3 {
  * asVec3(JSON.parse('{"x":1,"y":2,"z":3}')).magnitude() // 3.7416573867739413
  */
 export function asVec3(value: unknown, name = "the value"): Vec3 {
+  // a sum is finite only if its terms are; sums that overflow are looked at again below
+  if (value instanceof Vec3 && Number.isFinite(value.x + value.y + value.z)) return value
   const v = checkedVector(value, name)
   return v instanceof Vec3 ? v : new Vec3(v.x, v.y, v.z)
 }

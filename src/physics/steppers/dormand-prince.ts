@@ -3,7 +3,7 @@ import { checkedAmount, checkedOptions, checkedPositive, checkedRange, wrongCoun
 import { math } from "../math.ts"
 import { PhysicsError } from "../problem.ts"
 import { asVec3, type Vec3 } from "../vec3.ts"
-import { checkStep, type ForceLaw, forcesOf, moved, plus, type System } from "./system.ts"
+import { carried, checkStep, type ForceLaw, forcesOf, moved, plus, type System } from "./system.ts"
 
 export interface AdaptiveOptions {
   /** how far to go, s, > 0 */
@@ -121,7 +121,7 @@ function tryStep(now: System, forceLaw: ForceLaw, first: Rates, dt: number, time
         position = plus(position, rates[j]!.velocity[i]!, w * dt)
         momentum = plus(momentum, rates[j]!.force[i]!, w * dt)
       })
-      return { position, momentum }
+      return carried(body, position, momentum)
     })
     rates.push(ratesAt(forceLaw, system))
   }

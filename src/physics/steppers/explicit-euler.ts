@@ -1,6 +1,6 @@
 // biome-ignore-all lint/complexity/noArguments: the number of arguments is what is checked here
 import { wrongCount } from "../check.ts"
-import { checkStep, type ForceLaw, forcesOf, moved, plus, type System } from "./system.ts"
+import { carried, checkStep, type ForceLaw, forcesOf, moved, plus, type System } from "./system.ts"
 
 /**
  * One step of explicit Euler: r' = r + (p/m) Δt, p' = p + F Δt, both from the old state.
@@ -20,8 +20,11 @@ export function explicitEuler(system: System, forceLaw: ForceLaw, timeStep: numb
   if (arguments.length > 3) wrongCount("explicitEuler", 3, arguments.length)
   checkStep("explicitEuler", system, forceLaw, timeStep)
   const forces = forcesOf(forceLaw, system)
-  return moved(system, system.time + timeStep, (body, i) => ({
-    position: plus(body.position, body.momentum, timeStep / body.mass),
-    momentum: plus(body.momentum, forces[i]!, timeStep),
-  }))
+  return moved(system, system.time + timeStep, (body, i) =>
+    carried(
+      body,
+      plus(body.position, body.momentum, timeStep / body.mass),
+      plus(body.momentum, forces[i]!, timeStep),
+    ),
+  )
 }

@@ -1,6 +1,6 @@
 // biome-ignore-all lint/complexity/noArguments: the number of arguments is what is checked here
 import { wrongCount } from "../check.ts"
-import { checkStep, type ForceLaw, forcesOf, moved, plus, type System } from "./system.ts"
+import { carried, checkStep, type ForceLaw, forcesOf, moved, plus, type System } from "./system.ts"
 
 /**
  * One step of the classical Runge–Kutta method: the rates of change at the start, twice in the middle and at the end,
@@ -21,10 +21,13 @@ export function rungeKutta4(system: System, forceLaw: ForceLaw, timeStep: number
   if (arguments.length > 3) wrongCount("rungeKutta4", 3, arguments.length)
   checkStep("rungeKutta4", system, forceLaw, timeStep)
   const stage = (rates: System, forces: ReturnType<ForceLaw>, dt: number) =>
-    moved(system, system.time + dt, (body, i) => ({
-      position: plus(body.position, rates.bodies[i]!.momentum, dt / body.mass),
-      momentum: plus(body.momentum, forces[i]!, dt),
-    }))
+    moved(system, system.time + dt, (body, i) =>
+      carried(
+        body,
+        plus(body.position, rates.bodies[i]!.momentum, dt / body.mass),
+        plus(body.momentum, forces[i]!, dt),
+      ),
+    )
   const f1 = forcesOf(forceLaw, system)
   const s2 = stage(system, f1, timeStep / 2)
   const f2 = forcesOf(forceLaw, s2)
@@ -39,9 +42,10 @@ export function rungeKutta4(system: System, forceLaw: ForceLaw, timeStep: number
       2,
     )
     const forceSum = plus(f1[i]!.add(f4[i]!), f2[i]!.add(f3[i]!), 2)
-    return {
-      position: plus(body.position, velocitySum, timeStep / (6 * body.mass)),
-      momentum: plus(body.momentum, forceSum, timeStep / 6),
-    }
+    return carried(
+      body,
+      plus(body.position, velocitySum, timeStep / (6 * body.mass)),
+      plus(body.momentum, forceSum, timeStep / 6),
+    )
   })
 }

@@ -1,6 +1,6 @@
 // biome-ignore-all lint/complexity/noArguments: the number of arguments is what is checked here
 import { wrongCount } from "../check.ts"
-import { checkStep, type ForceLaw, forcesOf, moved, plus, type System } from "./system.ts"
+import { carried, checkStep, type ForceLaw, forcesOf, moved, plus, type System } from "./system.ts"
 
 /**
  * One step of semi-implicit Euler, momentum first: p' = p + F Δt, r' = r + (p'/m) Δt.
@@ -23,6 +23,6 @@ export function semiImplicitEuler(system: System, forceLaw: ForceLaw, timeStep: 
   const forces = forcesOf(forceLaw, system)
   return moved(system, system.time + timeStep, (body, i) => {
     const momentum = plus(body.momentum, forces[i]!, timeStep)
-    return { momentum, position: plus(body.position, momentum, timeStep / body.mass) }
+    return carried(body, plus(body.position, momentum, timeStep / body.mass), momentum)
   })
 }

@@ -1,6 +1,6 @@
 // biome-ignore-all lint/complexity/noArguments: the number of arguments is what is checked here
 import { wrongCount } from "../check.ts"
-import { checkStep, type ForceLaw, forcesOf, moved, plus, type System } from "./system.ts"
+import { carried, checkStep, type ForceLaw, forcesOf, moved, plus, type System } from "./system.ts"
 
 /**
  * One step of velocity Verlet: half a kick, p½ = p + F Δt/2; the whole way, r' = r + (p½/m) Δt; the other half kick with the
@@ -22,13 +22,15 @@ export function velocityVerlet(system: System, forceLaw: ForceLaw, timeStep: num
   checkStep("velocityVerlet", system, forceLaw, timeStep)
   const forces = forcesOf(forceLaw, system)
   const half = system.bodies.map((body, i) => plus(body.momentum, forces[i]!, timeStep / 2))
-  const predicted = moved(system, system.time + timeStep, (body, i) => ({
-    position: plus(body.position, half[i]!, timeStep / body.mass),
-    momentum: plus(body.momentum, forces[i]!, timeStep),
-  }))
+  const predicted = moved(system, system.time + timeStep, (body, i) =>
+    carried(
+      body,
+      plus(body.position, half[i]!, timeStep / body.mass),
+      plus(body.momentum, forces[i]!, timeStep),
+    ),
+  )
   const later = forcesOf(forceLaw, predicted)
-  return moved(predicted, predicted.time, (body, i) => ({
-    position: body.position,
-    momentum: plus(half[i]!, later[i]!, timeStep / 2),
-  }))
+  return moved(predicted, predicted.time, (body, i) =>
+    carried(body, body.position, plus(half[i]!, later[i]!, timeStep / 2)),
+  )
 }
