@@ -187,7 +187,7 @@ function wrap(body: string, { scopes, program, hidden }: Read, shapes: readonly 
     ...(shapes.length === 0
       ? []
       : [
-          `const ${hidden.of("rows")} = host.rows ?? (() => ({ chunk: [], next: 0, last: -1, lastTime: 0 }));`,
+          `const ${hidden.of("rows")} = host.rows ?? (() => ({ view: null, next: 0, last: -1, lastTime: 0 }));`,
           `let ${shapes.map((_, i) => `${hidden.of(`rows${i}`)} = ${hidden.of("rows")}("")`).join(", ")};`,
         ]),
     "lib = parameters = host = undefined;",

@@ -34,9 +34,10 @@ interface Store {
   readonly chunks: Float64Array[]
   /** numbers in the chunks before the one being filled */
   filled: number
-  /** the chunk being filled */
+  /** the chunk being filled, and the view through which numbers are put into it (host.ts says why) */
   chunk: Float64Array
-  /** the same chunk and the next free place in it, as the program has them: it fills rows by itself while `last` allows */
+  view: DataView
+  /** the same view and the next free place in it, as the program has them: it fills rows by itself while `last` allows */
   readonly rows: Rows
 }
 
@@ -46,14 +47,17 @@ type Rows = { -readonly [K in keyof OpenRows]: OpenRows[K] }
  * All of one form, so that the emitted text meets one kind of object only; sealed, so that what is read of it later
  * is a value and never a program's getter.
  */
-const rowsOf = (chunk: Float64Array, next: number, lastTime: number): Rows =>
-  Object.seal({ chunk, next, last: -1, lastTime })
+const rowsOf = (view: DataView, next: number, lastTime: number): Rows =>
+  Object.seal({ view, next, last: -1, lastTime })
+
+/** Bytes of a number. */
+const bytes = 8
 
 /** Whether the open rows are as the emitted text leaves them. Another program could have written anything there. */
-function isIntact({ rows, chunk, width }: Store): boolean {
+function isIntact({ rows, chunk, view, width }: Store): boolean {
   const { next, lastTime } = rows
-  if (rows.chunk !== chunk || !Number.isInteger(next) || typeof lastTime !== "number") return false
-  return next >= 0 && next <= chunk.length && next % width === 0
+  if (rows.view !== view || !Number.isInteger(next) || typeof lastTime !== "number") return false
+  return next >= 0 && next <= chunk.length * bytes && next % (width * bytes) === 0
 }
 
 const damagedRows = (): RunStop =>
@@ -99,7 +103,7 @@ export function createRecorder(
   let sealed = false
 
   const keptBy = (store: Store | undefined): number =>
-    store === undefined ? 0 : store.filled + store.rows.next
+    store === undefined ? 0 : store.filled + store.rows.next / bytes
   const full = (store: Store): boolean => before + keptBy(store) + store.width > maxNumbers
   /** While record itself is at work, and after a stop, nobody else may write. */
   const shut = (store: Store | undefined): void => {
@@ -107,7 +111,7 @@ export function createRecorder(
   }
   const open = (store: Store): void => {
     const { rows, chunk, width, filled } = store
-    if (!sealed) rows.last = Math.min(chunk.length, maxNumbers - before - filled) - width
+    if (!sealed) rows.last = (Math.min(chunk.length, maxNumbers - before - filled) - width) * bytes
   }
 
   const record = (time: unknown, quantities: unknown): void => {
@@ -131,14 +135,14 @@ export function createRecorder(
         )
       } else {
         if (full(known)) throw tooMuch(maxNumbers, known, time as number)
-        if (known.rows.next === known.chunk.length) addChunk(known)
-        const { rows, chunk } = known
+        if (known.rows.next === known.chunk.length * bytes) addChunk(known)
+        const { rows, view } = known
         const { next } = rows
-        if (!readGroup(known.root, quantities, chunk, next, vectorPrototype))
+        if (!readGroup(known.root, quantities, view, next, vectorPrototype))
           writeSurveyed(known, next, survey(quantities, time as number, vectorPrototype), time as number)
         // Nothing below can fail: the row counts from here.
-        chunk[next] = time as number
-        rows.next = next + known.width
+        view.setFloat64(next, time as number, true)
+        rows.next = next + known.width * bytes
         rows.lastTime = time as number
       }
       open(stores[cell]!)
@@ -165,7 +169,7 @@ export function createRecorder(
     record,
     rows(shape) {
       const store = stores[cell]
-      return store !== undefined && store.shape === shape ? store.rows : rowsOf(noNumbers, 0, 0)
+      return store !== undefined && store.shape === shape ? store.rows : rowsOf(noRows, 0, 0)
     },
     seal() {
       sealed = true
@@ -178,7 +182,7 @@ export function createRecorder(
 }
 
 /** Shared by all runs, so nothing may be hung on it. */
-const noNumbers = Object.freeze(new Float64Array(0))
+const noRows = Object.freeze(new DataView(new ArrayBuffer(0)))
 
 function checkTime(time: unknown, store: Store | undefined): void {
   if (typeof time !== "number")
@@ -212,9 +216,8 @@ function begin(cell: string, time: number, quantities: readonly Quantity[]): Sto
     width += kind === "vector" ? 3 : 1
   }
   const chunk = new Float64Array(firstChunkRows * width)
-  let next = 0
-  chunk[next++] = time
-  for (const { values } of quantities) for (const value of values) chunk[next++] = value
+  chunk.set([time, ...quantities.flatMap(({ values }) => values)])
+  const view = new DataView(chunk.buffer)
   return {
     cell,
     root,
@@ -225,7 +228,8 @@ function begin(cell: string, time: number, quantities: readonly Quantity[]): Sto
     chunks: [chunk],
     filled: 0,
     chunk,
-    rows: rowsOf(chunk, next, time),
+    view,
+    rows: rowsOf(view, width * bytes, time),
   }
 }
 
@@ -246,7 +250,8 @@ function addChunk(store: Store): void {
   store.chunks.push(chunk)
   store.filled += full.length
   store.chunk = chunk
-  rows.chunk = chunk
+  store.view = new DataView(chunk.buffer)
+  rows.view = store.view
   rows.next = 0
 }
 
@@ -257,7 +262,7 @@ function addChunk(store: Store): void {
 function readGroup(
   group: Member,
   value: unknown,
-  row: Float64Array,
+  view: DataView,
   start: number,
   vectorPrototype: object,
 ): boolean {
@@ -278,14 +283,14 @@ function readGroup(
       if (typeof x !== "number" || typeof y !== "number" || typeof z !== "number") return false
       // The difference of a number and itself is zero, unless it is not finite.
       if (x - x !== 0 || y - y !== 0 || z - z !== 0) return false
-      const at = start + inner.column
-      row[at] = x
-      row[at + 1] = y
-      row[at + 2] = z
+      const at = start + inner.column * bytes
+      view.setFloat64(at, x, true)
+      view.setFloat64(at + bytes, y, true)
+      view.setFloat64(at + 2 * bytes, z, true)
     } else if (inner.kind === "scalar") {
       if (typeof item !== "number" || item - item !== 0) return false
-      row[start + inner.column] = item
-    } else if (!readGroup(inner, item, row, start, vectorPrototype)) return false
+      view.setFloat64(start + inner.column * bytes, item, true)
+    } else if (!readGroup(inner, item, view, start, vectorPrototype)) return false
   }
   return i === names.length
 }
@@ -308,7 +313,7 @@ function writeSurveyed(store: Store, next: number, quantities: readonly Quantity
       )
     missing.delete(name)
     values.forEach((value, i) => {
-      store.chunk[next + series.column + i] = value
+      store.view.setFloat64(next + (series.column + i) * bytes, value, true)
     })
   }
   const [first] = missing
@@ -332,7 +337,7 @@ function tooMuch(maxNumbers: number, store: Store, time: number) {
 }
 
 function finish(store: Store): Recording {
-  const next = isIntact(store) ? store.rows.next : 0
+  const next = isIntact(store) ? store.rows.next / bytes : 0
   const length = store.filled + next
   const data = new Float64Array(length)
   let at = 0

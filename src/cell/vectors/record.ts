@@ -29,15 +29,15 @@ export function recordCall(e: Emitter, node: CallExpression): string | null {
     }
   }
   const rows = e.rows(shape.quantities.map(q => `${q.name}:${q.vector ? "v" : "s"}`).join(" "))
-  const [sum, chunk, next] = [e.temp(), e.temp(), e.temp()]
+  const [sum, view, next] = [e.temp(), e.temp(), e.temp()]
   const open = [time, ...words].filter(w => !/^[\d.]+$/.test(w))
   const fill = [
-    `${chunk} = ${rows.name}.chunk`,
+    `${view} = ${rows.name}.view`,
     `${next} = ${rows.name}.next`,
-    `${chunk}[${next}] = ${time}`,
-    ...words.map((w, i) => `${chunk}[${next} + ${i + 1}] = ${w}`),
+    `${view}.setFloat64(${next}, ${time}, true)`,
+    ...words.map((w, i) => `${view}.setFloat64(${next} + ${8 * (i + 1)}, ${w}, true)`),
     `${rows.name}.lastTime = ${time}`,
-    `${rows.name}.next = ${next} + ${words.length + 1}`,
+    `${rows.name}.next = ${next} + ${8 * (words.length + 1)}`,
   ]
   const slow = `record(${time}, ${rebuilt(shape.literal, whole)}), ${rows.name} = ${rows.renew}`
   const quick = `${rows.name}.next <= ${rows.name}.last && ${time} >= ${rows.name}.lastTime && ${sum} - ${sum} === 0`

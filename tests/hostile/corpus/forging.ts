@@ -114,28 +114,28 @@ export const forging: readonly Hostile[] = [
   },
   {
     name: "open rows of another array",
-    raw: "host.record(0, { a: 1 }); const r = host.rows('a:s'); r.chunk = { length: 1e9, subarray() { return [1] } }; r.last = 1e9; host.record(1, { a: 2 })",
+    raw: "host.record(0, { a: 1 }); const r = host.rows('a:s'); r.view = { setFloat64() {}, buffer: null }; r.last = 1e9; host.record(1, { a: 2 })",
     ends: /^program-damaged$/,
   },
   {
     name: "NaN and a time that runs back, written into open rows",
-    raw: "host.record(5, { a: 1 }); const r = host.rows('a:s'); r.chunk[2] = 4; r.chunk[3] = NaN; r.next = 4",
+    raw: "host.record(5, { a: 1 }); const r = host.rows('a:s'); r.view.setFloat64(16, 4, true); r.view.setFloat64(24, NaN, true); r.next = 32",
     ends: /^run-lost$/,
   },
   {
     name: "a half row in open rows",
-    raw: "host.record(0, { a: 1 }); const r = host.rows('a:s'); r.next = 3",
+    raw: "host.record(0, { a: 1 }); const r = host.rows('a:s'); r.next = 24",
     ends: /^program-damaged$/,
   },
   {
     name: "something left on rows that all runs share",
-    raw: "const r = host.rows('none'); try { r.chunk.left = 1; lib.console.log('open') } catch { lib.console.log('held') }",
+    raw: "const r = host.rows('none'); try { r.view.left = 1; lib.console.log('open') } catch { lib.console.log('held') }",
     ends: "harmless",
     held: 1,
   },
   {
     name: "buffers by way of open rows",
-    raw: "host.record(0, { a: 1 }); const Big = host.rows('a:s').chunk.constructor; const all = []; for (;;) all.push(new Big(1e6).fill(1))",
+    raw: "host.record(0, { a: 1 }); const Big = host.rows('a:s').view.buffer.constructor; const View = host.rows('a:s').view.constructor; const all = []; for (;;) { const b = new Big(8e6); const v = new View(b); for (let i = 0; i < 8e6; i += 512) v.setUint8(i, 1); all.push(b) }",
     ends: /^(memory-limit|run-lost|too-large|program-error)$/,
   },
   {
