@@ -71,7 +71,7 @@ describe("the reference generated from docstrings", () => {
   it("the page links each name and each problem", () => {
     const { html, json } = buildReference()
     for (const entry of functions) expect(html).toContain(`id="${entry.name}"`)
-    expect(html).toContain('href="../problems/zero-length.md"')
+    expect(html).toContain('href="../problems/zero-length.html"')
     expect(JSON.parse(json)).toHaveLength(entries.length)
   })
 })

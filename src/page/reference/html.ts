@@ -96,7 +96,7 @@ function rowOf(p: ReferenceParameter, kind: string): string {
 }
 
 function linkToProblem(code: string): string {
-  return `<a href="../problems/${code}.md">${code}</a>`
+  return `<a href="../problems/${code}.html">${code}</a>`
 }
 
 function anchor(title: string): string {
