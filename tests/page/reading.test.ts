@@ -239,6 +239,36 @@ describe("nothing typed is lost", () => {
 })
 
 describe("the page", () => {
+  it("has no fault that an accessibility checker finds: shelf, sheet, a fault beside a line, narrow", async () => {
+    const axe = readFileSync("node_modules/axe-core/axe.min.js", "utf8")
+    const found = async (): Promise<string[]> => {
+      await page.evaluate(axe)
+      // what appears fades in; a colour read half-way is nobody's
+      await page.waitForFunction(() =>
+        document.getAnimations().every(({ playState }) => playState === "finished"),
+      )
+      return page.evaluate(async () => {
+        const { axe } = window as unknown as { axe: { run(): Promise<{ violations: { id: string }[] }> } }
+        return (await axe.run()).violations.map(violation => violation.id)
+      })
+    }
+    expect(await found()).toEqual([])
+    await fillAll()
+    await page.keyboard.insertText(" + mass")
+    await page.keyboard.press("Control+Enter")
+    await page.locator(".note-problem").waitFor({ timeout: 20_000 })
+    expect(await page.locator("#bench").textContent()).not.toContain("recorded until then")
+    expect(await found()).toEqual([])
+    await page.setViewportSize({ width: 390, height: 844 })
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390)
+    expect(await found()).toEqual([])
+    await page.goto(`${site.address}#/`)
+    await page.locator(".card").waitFor()
+    expect(await found()).toEqual([])
+    // the checker does find what is wrong
+    await page.evaluate(() => document.querySelector("main")!.append(document.createElement("button")))
+    expect(await found()).toEqual(["button-name"])
+  })
   it("asks nobody but the server it came from", async () => {
     const hosts = new Set<string>()
     page.on("request", request => hosts.add(new URL(request.url()).origin))
