@@ -53,9 +53,21 @@ export interface Compiled {
   /** a second text of the same program that keeps count of where it is: run only to find the place of a failure */
   readonly traceJs: string
   /** for each site number that guards, operators and marks carry: the stretch of Program.text it stands for */
-  readonly sites: readonly { readonly from: number; readonly to: number; readonly what: string }[]
+  readonly sites: readonly Site[]
   readonly program: Program
 }
+
+/** A place in a program that guards, operators and marks name by number. */
+export interface Site {
+  /** of Program.text */
+  readonly from: number
+  readonly to: number
+  readonly what: string
+  /** of a loop: what to say of it if it never ends */
+  readonly endless?: EndlessWords
+}
+
+export type EndlessWords = Pick<Problem, "text" | "todo">
 
 export type CompileResult =
   | { readonly ok: true; readonly compiled: Compiled }

@@ -4,7 +4,6 @@ import { knownNames } from "./names.ts"
 import { nearestName } from "./nearest-name.ts"
 import type { Problem } from "./problem.ts"
 import type { CellProblemCode } from "./problems.ts"
-import { endlessLoopWords } from "./trouble/endless-loop.ts"
 import { notFiniteProblem } from "./trouble/not-finite.ts"
 import { type Motion, overshootOf, timeStepProblem } from "./trouble/time-step.ts"
 import type { NotFinite } from "./trouble/tracer.ts"
@@ -51,9 +50,7 @@ export function explainFailure(
     return { ...words, where: placeOf(compiled.program, at, at), ...excerptAt(compiled, at) }
   }
   const placed = { ...where, ...own, ...(own.where || !stretch ? {} : where) }
-  if (own.code === "endless-loop" && lastSite !== undefined) {
-    return { ...placed, ...endlessLoopWords(compiled, lastSite) }
-  }
+  if (own.code === "endless-loop") return { ...placed, ...stretch?.endless }
   const found = evidence.notFinite && notFiniteProblem(placed, compiled, evidence.notFinite)
   if (!found) return placed
   const overshoot = evidence.recordings?.map(overshootOf).find(o => o !== null)

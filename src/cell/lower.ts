@@ -1,5 +1,5 @@
 import type { File, Statement } from "@babel/types"
-import type { Compiled, Program } from "./contract.ts"
+import type { Program, Site } from "./contract.ts"
 import type { Hidden } from "./emit/emitter.ts"
 import { emitProgram } from "./emit/program.ts"
 import { remarksOf, type Skip, skipsOf } from "./erase.ts"
@@ -13,8 +13,6 @@ import { type Scopes, scopesOf } from "./scopes.ts"
 import { parseText } from "./syntax.ts"
 import { brokenCharacter, syntaxProblem } from "./syntax-words.ts"
 import { chooseSplit } from "./vectors/split.ts"
-
-export type Site = Compiled["sites"][number]
 
 /** A program that was read and found whole: what both texts of it are made from. */
 export interface Read {
@@ -139,8 +137,9 @@ export function lowerRead(
         0,
         program.cells.findLastIndex(c => c.from <= read.toProgram(s.start!)),
       ),
-    site(from, to, what) {
-      all.push({ from: read.toProgram(from), to: read.toProgram(to), what })
+    site(from, to, what, endless) {
+      const place = { from: read.toProgram(from), to: read.toProgram(to), what }
+      all.push(endless === undefined ? place : { ...place, endless })
       return all.length - 1
     },
   })

@@ -1,5 +1,5 @@
+import { assembleProgram } from "../cell/assemble.ts"
 import type { Compiled } from "../cell/contract.ts"
-import { assembleProgram } from "../cell/index.ts"
 import type { Problem } from "../cell/problem.ts"
 import { defaultLimits, type Limits, type Recording, type RunOutcome } from "../run/contract.ts"
 import type { Worksheet } from "../worksheet/contract.ts"

@@ -1,5 +1,6 @@
+import { placeOf } from "../cell/assemble.ts"
 import type { Program } from "../cell/contract.ts"
-import { type Problem, placeOf } from "../cell/index.ts"
+import type { Problem } from "../cell/problem.ts"
 
 /** Blanks that hold no program: nothing, or comments such as the starter's. */
 export function unfilledBlanks(program: Program): Problem[] {

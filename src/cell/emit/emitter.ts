@@ -1,4 +1,5 @@
 import type { File, Node, Statement } from "@babel/types"
+import type { EndlessWords } from "../contract.ts"
 import type { Skip } from "../erase.ts"
 import { type Kinds, VECTOR } from "../infer.ts"
 import type { Scopes } from "../scopes.ts"
@@ -29,7 +30,7 @@ export interface EmitOptions {
   readonly timeStep: string
   readonly known: ReadonlySet<string>
   /** number of the site for a stretch of `text` */
-  site(from: number, to: number, what: string): number
+  site(from: number, to: number, what: string, endless?: EndlessWords): number
   /** number of the cell that a top-level statement stands in */
   cellOf(statement: Statement): number
   readonly cells: number
@@ -61,7 +62,7 @@ export interface Emitter {
   looseName(): string
   inFrame<T>(frame: Frame | null, work: () => T): T
   /** the statement that counts a turn */
-  guard(from: number, to: number, what: string): string
+  guard(from: number, to: number, what: string, endless?: EndlessWords): string
   /** the end of a stretch without white space behind it */
   trimmedEnd(from: number, to: number): number
   withoutVector(...nodes: Node[]): boolean
@@ -141,8 +142,8 @@ export function createEmitter(
       return result
     },
 
-    guard: (from, to, what) =>
-      `if (++${hidden.of("turns")} > ${hidden.of("max")}) ${hidden.of("overrun")}(${o.site(from, to, what)});`,
+    guard: (from, to, what, endless) =>
+      `if (++${hidden.of("turns")} > ${hidden.of("max")}) ${hidden.of("overrun")}(${o.site(from, to, what, endless)});`,
     trimmedEnd(from, to) {
       let end = to
       while (end > from && /\s/.test(text[end - 1]!)) end--

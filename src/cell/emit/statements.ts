@@ -1,5 +1,6 @@
 import type { IfStatement, LabeledStatement, Statement, SwitchCase } from "@babel/types"
 import { isTypeOnly } from "../syntax.ts"
+import { endlessLoopWords } from "../trouble/endless-loop.ts"
 import type { Emitter } from "./emitter.ts"
 
 /** Statements one below the other; in the trace each notes its place first. */
@@ -48,8 +49,10 @@ const under = (e: Emitter, node: Statement, first = ""): string =>
 
 export function loop(e: Emitter, node: Statement & { body: Statement }): string {
   const end = node.type === "DoWhileStatement" ? node.end! : e.trimmedEnd(node.start!, node.body.start!)
+  // a name that stands in for an empty blank is nothing to speak of
+  const endless = e.o.emptyBlanks.size > 0 ? undefined : endlessLoopWords(node, e.o.text, e.o.scopes)
   return e.copy(node, child =>
-    child === node.body ? under(e, node.body, e.guard(node.start!, end, "loop")) : null,
+    child === node.body ? under(e, node.body, e.guard(node.start!, end, "loop", endless)) : null,
   )
 }
 

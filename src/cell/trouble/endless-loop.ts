@@ -1,28 +1,18 @@
 import type { Node } from "@babel/types"
-import type { Compiled } from "../contract.ts"
-import type { Problem } from "../problem.ts"
-import { type Binding, type Scopes, scopesOf } from "../scopes.ts"
-import { parseText, walk } from "../syntax.ts"
+import type { EndlessWords } from "../contract.ts"
+import type { Binding, Scopes } from "../scopes.ts"
+import { walk } from "../syntax.ts"
 
 /**
- * What keeps a loop going that the run had to stop: its condition, and which of the names in it nothing in the loop
- * changes. Null where the site is no loop, or nothing more can be told.
+ * What keeps a loop going if a run has to stop it: its condition, and which of the names in it nothing in the loop
+ * changes. Told while the program is compiled, so that where it runs needs no parser. Undefined where nothing more
+ * can be told than that it never ended.
+ *
+ * @param text the text that the loop's tree was read from
  */
-export function endlessLoopWords(compiled: Compiled, site: number): Pick<Problem, "text" | "todo"> | null {
-  const stretch = compiled.sites[site]
-  if (stretch?.what !== "loop") return null
-  const { text } = compiled.program
-  const parsed = parseText(text)
-  // a program with an empty blank in a line cannot be read again as it stands
-  if (!parsed.ok) return null
-  const found: Node[] = []
-  walk(parsed.file.program, node => {
-    if (node.start === stretch.from && "body" in node && "test" in node) found.push(node)
-    return found.length === 0
-  })
-  const loop = found[0]
-  if (loop?.type !== "WhileStatement" && loop?.type !== "DoWhileStatement" && loop?.type !== "ForStatement")
-    return null
+export function endlessLoopWords(loop: Node, text: string, scopes: Scopes): EndlessWords | undefined {
+  if (loop.type !== "WhileStatement" && loop.type !== "DoWhileStatement" && loop.type !== "ForStatement")
+    return undefined
   if (!loop.test) {
     return {
       text: "This loop has no condition, and nothing inside ended it.",
@@ -30,8 +20,8 @@ export function endlessLoopWords(compiled: Compiled, site: number): Pick<Problem
     }
   }
   const condition = text.slice(loop.test.start!, loop.test.end!).replace(/\s+/g, " ")
-  const names = conditionNames(loop.test, scopesOf(parsed.file))
-  if (names === null) return null
+  const names = conditionNames(loop.test, scopes)
+  if (names === null) return undefined
   const still = names.filter(b => !changes(b, loop))
   const moving = names.filter(b => changes(b, loop))
   if (moving.length > 0) {

@@ -1,4 +1,4 @@
-import { assembleProgram } from "../../cell/index.ts"
+import { assembleProgram } from "../../cell/assemble.ts"
 import type { Worksheet } from "../../worksheet/contract.ts"
 import { catalogue } from "./catalogue.ts"
 import { rolesOf } from "./roles.ts"
