@@ -15,6 +15,7 @@ import {
 import { pointsOf } from "../report/index.ts"
 import type { Recording } from "../run/contract.ts"
 import { checkSeries, type StudentSheet, type Worksheet } from "../worksheet/index.ts"
+import { placeInFile } from "./place-in-file.ts"
 import { strobeOf } from "./strobe.ts"
 import type { Tools } from "./tools.ts"
 
@@ -100,52 +101,6 @@ function cardOf(sheet: StudentSheet, recordings: readonly Recording[]): ShelfCar
     points: pointsOf(sheet),
     strobe: strobeOf(sheet, recordings),
   }
-}
-
-/** A place in a cell as the student sees it, told as a line of the author's file (marker lines counted in). */
-export function placeInFile(worksheet: Worksheet, problem: Problem): Problem {
-  const cell = worksheet.sheet.cells.find(c => c.name === problem.where?.cell)
-  if (!problem.where || !cell)
-    return problem.where ? problem : { ...problem, where: { file: worksheet.file, line: 1, column: 1 } }
-  let shown = 1
-  for (const segment of cell.segments) {
-    const text = segment.kind === "given" ? segment.text : (worksheet.answers[segment.name] ?? "")
-    const last = shown + text.split("\n").length - 1
-    if (problem.where.line <= last && segment.kind === "blank" && !segment.inline) {
-      const at = (worksheet.lines[`blank:${segment.name}`] ?? cell.line) + 1 + problem.where.line - shown
-      return { ...problem, where: { ...problem.where, file: worksheet.file, line: at } }
-    }
-    if (problem.where.line <= last && segment.kind === "given")
-      return {
-        ...problem,
-        where: {
-          ...problem.where,
-          file: worksheet.file,
-          line: lineInFile(worksheet, cell.name, problem.where.line),
-        },
-      }
-    shown = last
-  }
-  return { ...problem, where: { ...problem.where, file: worksheet.file } }
-}
-
-/** Given lines move down by the markers and starters of the blanks above them. */
-function lineInFile(worksheet: Worksheet, name: string, line: number): number {
-  const cell = worksheet.sheet.cells.find(c => c.name === name)!
-  let shown = 1
-  let extra = 0
-  for (const segment of cell.segments) {
-    const text = segment.kind === "given" ? segment.text : (worksheet.answers[segment.name] ?? "")
-    const last = shown + text.split("\n").length - 1
-    if (segment.kind === "blank" && !segment.inline) {
-      if (line <= last) break
-      const starter = segment.starter === "" ? 0 : segment.starter.split("\n").length + 1
-      extra += 2 + starter - (text === "" ? 1 : 0)
-    }
-    if (line < last) break
-    shown = last
-  }
-  return cell.line + line - 1 + extra
 }
 
 /** The order of a shelf: by lesson, those without one last, then as they came. */
