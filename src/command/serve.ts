@@ -110,6 +110,7 @@ interface Library {
 function createLibrary(paths: readonly string[], tools: Tools, cache: string): Library {
   const prepared = createCache(join(cache, "cards"), worksheet => prepareSheet(worksheet, tools))
   const editions = createCache(join(cache, "editions"), worksheet => makeEdition(worksheet, tools))
+  const readOnce = createReader()
   const read = () =>
     paths
       .flatMap(path =>
@@ -120,7 +121,7 @@ function createLibrary(paths: readonly string[], tools: Tools, cache: string): L
               .map(name => join(path, name))
           : [path],
       )
-      .map(file => readWorksheet(file))
+      .map(readOnce)
   return {
     async shelf() {
       const problems: Problem[] = []
@@ -153,6 +154,20 @@ function createLibrary(paths: readonly string[], tools: Tools, cache: string): L
       }
       return null
     },
+  }
+}
+
+/** Reads a worksheet file again only when it has been saved since. */
+function createReader(): (file: string) => ReturnType<typeof readWorksheet> {
+  const known = new Map<string, { readonly saved: string; readonly read: ReturnType<typeof readWorksheet> }>()
+  return file => {
+    const stat = statSync(file, { throwIfNoEntry: false })
+    const saved = `${stat?.mtimeMs} ${stat?.size}`
+    const before = known.get(file)
+    if (before?.saved === saved) return before.read
+    const read = readWorksheet(file)
+    known.set(file, { saved, read })
+    return read
   }
 }
 
