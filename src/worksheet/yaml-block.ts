@@ -1,7 +1,8 @@
 import * as v from "valibot"
-import { isMap, isNode, LineCounter, parseDocument } from "yaml"
+import { isMap, isNode, isScalar, LineCounter, parseDocument, visit } from "yaml"
 import { suggest } from "./nearest.ts"
 import { type Findings, report } from "./source.ts"
+import { yamlFaultWords } from "./yaml-words.ts"
 
 /** A stretch of YAML inside the worksheet: `line` is the file's line of its first line. */
 export interface YamlBlock {
@@ -25,17 +26,23 @@ export function readYaml<S extends Schema>(
   const counter = new LineCounter()
   const document = parseDocument(block.text, { lineCounter: counter, prettyErrors: false, uniqueKeys: true })
   const lineAt = (offset: number): number => block.line + Math.max(counter.linePos(offset).line, 1) - 1
+  const lines = block.text.split("\n")
   for (const error of document.errors) {
-    const repeated = error.code === "DUPLICATE_KEY"
-    report(findings, lineAt(error.pos[0]), {
-      code: repeated ? "duplicate-name" : "yaml-syntax",
-      text: repeated
-        ? `The ${block.what} has the same key twice.`
-        : `The ${block.what} is not readable as YAML: ${plain(error.message)}.`,
-      todo: repeated
-        ? "Keep one of the two."
-        : "Check the spaces at the start of the line, the colon with a space after it, and quotes around text with special signs.",
-    })
+    const line = lineAt(error.pos[0])
+    report(
+      findings,
+      line,
+      error.code === "DUPLICATE_KEY"
+        ? {
+            code: "duplicate-name",
+            text: `The ${block.what} has the same key twice.`,
+            todo: "Keep one of the two.",
+          }
+        : {
+            code: "yaml-syntax",
+            ...yamlFaultWords(block.what, error.code, error.message, lines[line - block.line] ?? ""),
+          },
+    )
   }
   if (document.errors.length > 0) return null
   let raw: unknown
@@ -44,8 +51,8 @@ export function readYaml<S extends Schema>(
   } catch {
     report(findings, block.line, {
       code: "yaml-syntax",
-      text: `The ${block.what} refers to itself too often.`,
-      todo: "Write the values out instead of using YAML aliases.",
+      text: `The ${block.what} refers to another place (a text that begins with * or &), which cannot be followed.`,
+      todo: "Put a text that begins with * or & in quotes; write values out instead of using YAML aliases.",
     })
     return null
   }
@@ -65,11 +72,39 @@ export function readYaml<S extends Schema>(
   }
   const result = v.safeParse(schema, raw ?? {})
   if (result.success) return { value: result.output, lineOf }
+  const split = partedByComma(document.contents)
   for (const issue of result.issues) {
     const path = (issue.path ?? []).map(item => item.key as string | number)
-    report(findings, lineOf(...path), describe(block, issue, path))
+    const words = describe(block, issue, path)
+    const key = String(path.at(-1) ?? "")
+    report(
+      findings,
+      lineOf(...path),
+      split.has(key)
+        ? {
+            ...words,
+            text: `In the ${block.what}, a comma between { } begins a new key, so “${key}” stands there as one.`,
+            todo: "Put a text that holds a comma in quotes.",
+          }
+        : words,
+    )
   }
   return null
+}
+
+/** Keys without a colon between { }: what is left of a text that holds a comma. */
+function partedByComma(contents: unknown): ReadonlySet<string> {
+  const found = new Set<string>()
+  if (isNode(contents))
+    visit(contents, {
+      Map: (_, map) => {
+        if (!map.flow) return
+        for (const pair of map.items)
+          if (isNode(pair.key) && (pair.value === null || (isScalar(pair.value) && pair.value.source === "")))
+            found.add(String(pair.key))
+      },
+    })
+  return found
 }
 
 function describe(
@@ -139,8 +174,4 @@ function expectedWords(expected: string | null): string {
     .split(" | ")
     .map(word => words[word] ?? word.replace(/"/g, "“"))
     .join(" or ")
-}
-
-function plain(message: string): string {
-  return message.split("\n")[0]!.replace(/\.$/, "")
 }
