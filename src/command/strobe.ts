@@ -32,7 +32,9 @@ export function strobeOf(sheet: StudentSheet, recordings: readonly Recording[]):
       }
     }),
     planes: (scene?.fixtures ?? []).flatMap(f =>
-      f.kind === "plane" ? [{ point: f.point, normal: f.normal }] : [],
+      f.kind === "plane" && Math.hypot(f.normal[0], f.normal[1]) > 0
+        ? [{ point: [f.point[0], f.point[1]] as const, normal: [f.normal[0], f.normal[1]] as const }]
+        : [],
     ),
   }
 }

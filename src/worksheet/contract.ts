@@ -20,24 +20,32 @@ export interface SceneBody {
   readonly label: string
 }
 
+/** x, y and, where a scene is seen in space, z (0 if left out); m. */
+export type Spot = readonly [number, number] | readonly [number, number, number]
+
 /** A fixed thing in the picture. `normal` points out of the solid side. */
 export type SceneFixture =
   | {
       readonly kind: "plane"
-      readonly point: readonly [number, number]
-      readonly normal: readonly [number, number]
+      readonly point: Spot
+      readonly normal: Spot
       readonly label: string
     }
   | {
       readonly kind: "spring"
-      readonly from: readonly [number, number] | string
-      readonly to: readonly [number, number] | string
+      readonly from: Spot | string
+      readonly to: Spot | string
       readonly restLength: number
       readonly label: string
     }
 
+/** From where a scene is seen: from the side (y is up), from above (x east, y north, say), or turnable in space. */
+export type SceneView = "side" | "top" | "space"
+
 export interface Scene {
   readonly cell: string
+  /** "side" if left out */
+  readonly view?: SceneView
   readonly bodies: readonly SceneBody[]
   readonly fixtures: readonly SceneFixture[]
 }

@@ -20,6 +20,7 @@ export function readScene(
   }
   return {
     cell: yaml.cell,
+    view: yaml.view,
     bodies: Object.entries(yaml.bodies).map(([body, { shape, width, height, label }]) => ({
       body,
       shape,

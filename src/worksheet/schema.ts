@@ -23,6 +23,7 @@ const points = v.pipe(
   v.maxValue(1000, "=Points go up to 1000."),
 )
 const pair = v.tuple([finite, finite])
+const spot = v.union([pair, v.tuple([finite, finite, finite])])
 
 export const frontMatterSchema = mapping({
   title: line,
@@ -60,6 +61,7 @@ export const frontMatterSchema = mapping({
 
 export const sceneSchema = mapping({
   cell: name,
+  view: v.optional(v.picklist(["side", "top", "space"]), "side"),
   bodies: v.optional(
     v.record(
       name,
@@ -72,12 +74,12 @@ export const sceneSchema = mapping({
     ),
     {},
   ),
-  planes: v.optional(v.array(mapping({ point: pair, normal: pair, label: v.optional(text, "") })), []),
+  planes: v.optional(v.array(mapping({ point: spot, normal: spot, label: v.optional(text, "") })), []),
   springs: v.optional(
     v.array(
       mapping({
-        from: v.union([pair, name]),
-        to: v.union([pair, name]),
+        from: v.union([spot, name]),
+        to: v.union([spot, name]),
         restLength: positive,
         label: v.optional(text, ""),
       }),

@@ -1,4 +1,4 @@
-import type { Scene, SceneFixture } from "../../worksheet/contract.ts"
+import type { Scene, SceneFixture, Spot } from "../../worksheet/contract.ts"
 import { round } from "./arrows.ts"
 import { around, type Extent, sizeOf, toX, toY, union, type View } from "./framing.ts"
 import type { BodyColumns } from "./series.ts"
@@ -126,8 +126,8 @@ export function springEnds(
   study: Study,
   moment: Moment,
 ): SpringEnds | null {
-  const place = (end: readonly [number, number] | string): readonly [number, number] | null => {
-    if (typeof end !== "string") return end
+  const place = (end: Spot | string): readonly [number, number] | null => {
+    if (typeof end !== "string") return [end[0], end[1]]
     const body = study.bodies.find(b => b.name === end)
     if (!body) return null
     return [

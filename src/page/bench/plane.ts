@@ -1,3 +1,4 @@
+import type { Spot } from "../../worksheet/contract.ts"
 import { round } from "./arrows.ts"
 import { toX, toY, type View } from "./framing.ts"
 
@@ -18,11 +19,7 @@ const stroke = 8
  * A plane seen from the side: its line across the whole picture, hatched on the side that the normal points away from.
  * Null when the line does not cross the picture.
  */
-export function planePicture(
-  view: View,
-  point: readonly [number, number],
-  normal: readonly [number, number],
-): PlanePicture | null {
+export function planePicture(view: View, point: Spot, normal: Spot): PlanePicture | null {
   const size = Math.hypot(normal[0], normal[1])
   if (!(size > 0)) return null
   const [nx, ny] = [normal[0] / size, -normal[1] / size]
