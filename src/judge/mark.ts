@@ -1,7 +1,7 @@
 import type { Compiled } from "../cell/contract.ts"
 import type { Problem } from "../cell/problem.ts"
 import type { AnswerFile, StudentSheet, Worksheet } from "../worksheet/contract.ts"
-import type { CheckResult, Judgement } from "./contract.ts"
+import type { CheckResult, Evidence, Judgement, Reference } from "./contract.ts"
 import { drawParameters, drawSeeds, ownParameters } from "./draws.ts"
 import { collectEvidence, noEvidence } from "./evidence.ts"
 import { numberWords, withUnit } from "./quantity.ts"
@@ -17,6 +17,7 @@ import { unfilledBlanks } from "./unfilled.ts"
  * the questions that have keys. The same worksheet, answers and seed give the same judgement, byte for byte.
  *
  * @param references kept by the caller over all answers of a batch
+ * @param seen handed the evidence at the sheet's own parameters and its reference: for reports that draw the motions
  * @throws NoReference when the worksheet's own answers do not run
  */
 export async function markAnswer(
@@ -24,6 +25,7 @@ export async function markAnswer(
   answers: AnswerFile,
   tools: JudgeTools,
   references: References,
+  seen?: (evidence: Evidence, reference: Reference) => void,
 ): Promise<Judgement> {
   const { sheet } = worksheet
   const program = programOf(worksheet, answers.answers)
@@ -32,6 +34,7 @@ export async function markAnswer(
   const evidence = result.ok
     ? (await collectEvidence(sheet, result.compiled, tools, reference))!
     : noEvidence(result.problems[0] ?? null, unfilledBlanks(program))
+  seen?.(evidence, reference)
   let checks = judgeSheet(sheet, reference, evidence)
   if (result.ok) checks = await tryDraws(worksheet, checks, result.compiled, answers.seed, tools, references)
   const all = [...checks, ...markQuestions(worksheet, answers)]
@@ -64,7 +67,8 @@ async function tryDraws(
     // Where the author's own answers stop, nothing can be asked of the student's.
     if (reference === null) continue
     const part: StudentSheet = { ...sheet, checks: asked }
-    const evidence = (await collectEvidence(part, compiled, tools, reference))!
+    // Open blanks that these checks hang on have been told at the sheet's own values.
+    const evidence = { ...(await collectEvidence(part, compiled, tools, reference))!, unfilled: [] }
     for (const drawn of judgeSheet(part, reference, evidence)) {
       if (drawn.verdict === "met") continue
       const at = sheet.checks.findIndex(check => check.name === drawn.name)

@@ -1,2 +1,12 @@
+export {
+  type Marked,
+  type Motion,
+  mostInReport,
+  type ReportOptions,
+  type ReportPiece,
+  type ReportSubject,
+  type Work,
+} from "./contract.ts"
 export { resultsCsv } from "./csv.ts"
 export { graded, pointsOf, type Result, type Results, refused, resultsJson } from "./results.ts"
+export { motionsOf, workOf } from "./work.ts"
