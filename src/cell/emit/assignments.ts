@@ -1,4 +1,10 @@
-import type { AssignmentExpression, MemberExpression, Node, VariableDeclarator } from "@babel/types"
+import type {
+  AssignmentExpression,
+  MemberExpression,
+  Node,
+  UpdateExpression,
+  VariableDeclarator,
+} from "@babel/types"
 import { isFunction } from "../scopes.ts"
 import { splitAssignment, splitDeclarator } from "../vectors/assign.ts"
 import { checkedTarget } from "./calls.ts"
@@ -16,6 +22,11 @@ export function assignment(e: Emitter, node: AssignmentExpression): string {
       child === node.right ? e.noted(node, "assignment", e.argument(child)) : null,
     )
   }
+  return e.noted(node, "update", updated(e, node))
+}
+
+/** `x += …` and the like. */
+function updated(e: Emitter, node: AssignmentExpression): string {
   const sign = node.operator.slice(0, -1)
   if (!(sign in operatorNames)) return e.copy(node)
   const target = unwrapped(node.left)
@@ -26,6 +37,13 @@ export function assignment(e: Emitter, node: AssignmentExpression): string {
     dispatched(e, sign, { node: target, text: old }, { node: node.right, text: right() })
   if (target.type === "Identifier") return `${target.name} = ${value(target.name)}`
   return target.type === "MemberExpression" ? memberUpdate(e, target, value) : e.copy(node)
+}
+
+/** `n++` where nobody takes its value: in the trace the number counted to is noted. */
+export function countUnused(e: Emitter, node: UpdateExpression): string {
+  const { argument } = node
+  if (!e.o.trace || argument.type !== "Identifier") return e.emit(node)
+  return `(${e.emit(node)}, ${e.noted(node, "update", argument.name)})`
 }
 
 /** `o[k] = add(o[k], …)` with o and k evaluated once, before anything else. */

@@ -6,6 +6,8 @@ import { list } from "./statements.ts"
 
 /** A function of any kind; each call counts as a turn. */
 export function functionOf(e: Emitter, node: FunctionNode): string {
+  // no call of it is noted: the stretch itself tells whoever follows values which lines stand in a function
+  if (e.o.trace) e.site(node, "function body")
   if (node.type === "ArrowFunctionExpression" && node.body.type !== "BlockStatement") return arrow(e, node)
   const { body } = node
   if (body?.type !== "BlockStatement") return e.copy(node)

@@ -1,6 +1,14 @@
-import type { IfStatement, LabeledStatement, Statement, SwitchCase } from "@babel/types"
+import type {
+  Expression,
+  ExpressionStatement,
+  IfStatement,
+  LabeledStatement,
+  Statement,
+  SwitchCase,
+} from "@babel/types"
 import { isTypeOnly } from "../syntax.ts"
 import { endlessLoopWords } from "../trouble/endless-loop.ts"
+import { countUnused } from "./assignments.ts"
 import type { Emitter } from "./emitter.ts"
 
 /** Statements one below the other; in the trace each notes its place first. */
@@ -34,11 +42,14 @@ function bare(e: Emitter, node: Statement): string {
     case "DoWhileStatement":
     case "DebuggerStatement":
       // every statement gets its own end, so that nothing emitted next can run on from it
-      return `${e.emit(node).replace(/;\s*$/, "")};`
+      return `${(node.type === "ExpressionStatement" ? unusedStatement(e, node) : e.emit(node)).replace(/;\s*$/, "")};`
     default:
       return e.emit(node)
   }
 }
+
+const unusedStatement = (e: Emitter, node: ExpressionStatement): string =>
+  e.copy(node, child => unused(e, child as Expression))
 
 export const block = (e: Emitter, statements: readonly Statement[], first = ""): string =>
   `{ ${first}\n${list(e, statements)}}`
@@ -51,10 +62,16 @@ export function loop(e: Emitter, node: Statement & { body: Statement }): string 
   const end = node.type === "DoWhileStatement" ? node.end! : e.trimmedEnd(node.start!, node.body.start!)
   // a name that stands in for an empty blank is nothing to speak of
   const endless = e.o.emptyBlanks.size > 0 ? undefined : endlessLoopWords(node, e.o.text, e.o.scopes)
-  return e.copy(node, child =>
-    child === node.body ? under(e, node.body, e.guard(node.start!, end, "loop", endless)) : null,
-  )
+  const turn = e.o.trace ? ` ${e.o.hidden.of("at")}(${e.site(node, "turn")});` : ""
+  return e.copy(node, child => {
+    if (child === node.body) return under(e, node.body, e.guard(node.start!, end, "loop", endless) + turn)
+    return node.type === "ForStatement" && child === node.update ? unused(e, child) : null
+  })
 }
+
+/** An expression whose value nobody takes. */
+const unused = (e: Emitter, node: Expression): string =>
+  node.type === "UpdateExpression" ? countUnused(e, node) : e.emit(node)
 
 export const branch = (e: Emitter, node: IfStatement): string =>
   e.copy(node, child =>

@@ -25,6 +25,7 @@ const beyondMeasure = 1e60
 /** Follows a tracing run: where it is, and where NaN or infinity first came up in it. */
 export function createTracer({ sites }: Compiled): Tracer {
   const counts = new Uint32Array(sites.length)
+  const silent = sites.map(({ what }) => what === "turn" || what === "update")
   let last: number | undefined
   let found: NotFinite | undefined
   let infinite: NotFinite | undefined
@@ -40,6 +41,7 @@ export function createTracer({ sites }: Compiled): Tracer {
 
   return {
     at<T>(site: number, value?: T): T {
+      if (silent[site]) return value as T
       last = site
       if (site < counts.length) counts[site]!++
       if (found === undefined) {
