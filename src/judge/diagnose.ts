@@ -1,4 +1,4 @@
-import type { StudentSheet } from "../worksheet/contract.ts"
+import type { Check, StudentSheet } from "../worksheet/contract.ts"
 import type { Evidence, Reference, SlipMotion } from "./contract.ts"
 import { recordingOf } from "./ladders.ts"
 import { recordingsUnlike } from "./likeness.ts"
@@ -26,18 +26,21 @@ const changed = 0.005
  * The slip whose motion a student's motion in one cell lies on, and clearly nearer than on the rest; null when
  * there is none. Only series that a slip changes are looked at, so that a second fault elsewhere does not hide it;
  * of slips that fit, the one that explains most series counts.
+ *
+ * @param checks those whose series are looked at; without the ones that an open blank bears on
  */
 export function diagnose(
   sheet: StudentSheet,
   cell: string,
   reference: Reference,
   evidence: Pick<Evidence, "factors" | "runs" | "problem">,
+  checks: readonly Check[] = sheet.checks,
 ): Diagnosis | null {
   const mine = recordingOf(evidence, cell)
   const right = recordingOf(reference, cell)
   if (mine === undefined || right === undefined) return null
   const cut = evidence.problem !== null && evidence.problem.where?.cell === cell
-  const paths = [...new Set(sheet.checks.filter(check => check.cell === cell).flatMap(pathsOf))]
+  const paths = [...new Set(checks.filter(check => check.cell === cell).flatMap(pathsOf))]
   const own = new Map(paths.map(path => [path, recordingsUnlike(mine, right, right, path, cut)]))
   const fits = reference.slips.flatMap((motion): Diagnosis[] => {
     const theirs = motion.recordings.find(recording => recording.cell === cell)

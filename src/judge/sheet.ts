@@ -1,4 +1,5 @@
 import type { Check, StudentSheet } from "../worksheet/contract.ts"
+import { bearingOn } from "./bearing.ts"
 import { completeRuns } from "./complete.ts"
 import type { CheckResult, Evidence, Reference } from "./contract.ts"
 import { type Diagnosis, diagnose } from "./diagnose.ts"
@@ -15,9 +16,11 @@ import { applyRule } from "./rules/index.ts"
  */
 export function judgeSheet(sheet: StudentSheet, reference: Reference, evidence: Evidence): CheckResult[] {
   const diagnoses = new Map<string, Diagnosis | null>()
+  const open = new Map(sheet.checks.map(check => [check, bearingOn(check, evidence.unfilled, reference)]))
+  const closed = sheet.checks.filter(check => open.get(check)!.length === 0)
   const diagnosisOf = (check: Check): Diagnosis | null => {
     if (!diagnoses.has(check.cell))
-      diagnoses.set(check.cell, diagnose(sheet, check.cell, reference, evidence))
+      diagnoses.set(check.cell, diagnose(sheet, check.cell, reference, evidence, closed))
     const diagnosis = diagnoses.get(check.cell) ?? null
     return diagnosis !== null && pathsOf(check).some(path => diagnosis.paths.includes(path))
       ? diagnosis
@@ -25,7 +28,7 @@ export function judgeSheet(sheet: StudentSheet, reference: Reference, evidence: 
   }
   return sheet.checks.map(check => {
     const base = { name: check.name, outOf: check.points }
-    const unfilled = evidence.unfilled.filter(problem => problem.where?.cell === check.cell)
+    const unfilled = open.get(check)!
     const student = completeRuns(sheet, evidence, check.cell)
     if (student.factors.length === 0) {
       const slip = unfilled.length > 0 ? null : diagnosisOf(check)

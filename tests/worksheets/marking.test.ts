@@ -43,6 +43,36 @@ describe.each(shippedIds)("%s handed in", id => {
   })
 })
 
+describe("lamp-key with its second blank left for later, as the sheet asks", () => {
+  const worksheet = readSheet("lamp-key")
+  const mark = async (update: string) => {
+    const answer: AnswerFile = {
+      format: "deltasheet-answers/1",
+      worksheet: { id: "lamp-key", version: worksheet.sheet.version, digest: worksheet.sheet.digest },
+      student: { id: "s003", name: "Student 3" },
+      seed: 5,
+      answers: { update },
+      questions: {},
+      savedAt: "2025-01-01T00:00:00.000Z",
+    }
+    const { checks } = await markAnswer(worksheet, answer, tools, references)
+    return Object.fromEntries(checks.map(check => [check.name, check]))
+  }
+
+  it("gives the points of the first blank", async () => {
+    const { impulse, follows, formula } = await mark("p = p + Fnet * dt\nr = r + (p / mass) * dt")
+    expect([impulse!.points, follows!.points, formula!.points]).toEqual([2, 3, 0])
+    expect(formula!.message).toMatch(/^The blank “formula” is not filled yet/)
+  })
+
+  it("speaks of the first blank's own fault, in the teacher's words", async () => {
+    const { impulse, follows } = await mark("p = p + Fnet * dt\nr = r + p * dt")
+    expect([impulse!.verdict, follows!.verdict]).toEqual(["met", "not met"])
+    expect(follows!.message).toContain("uses momentum where a velocity belongs")
+    for (const check of [impulse!, follows!]) expect(check.message).not.toContain("formula")
+  })
+})
+
 describe("make-your-own", () => {
   it("takes any honest landing: a damped spring and rough planks earn all points of the checks", async () => {
     const worksheet = readSheet("make-your-own")
