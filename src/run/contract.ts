@@ -1,5 +1,8 @@
 import type { Compiled } from "../cell/contract.ts"
 import type { Problem } from "../cell/problem.ts"
+import type { LinesWish, LineValues } from "./lines/contract.ts"
+
+export type { LinesWish, LineValues } from "./lines/contract.ts"
 
 /** One recorded quantity: `key.position` (a vector, three columns x y z) or `energy` (a scalar, one column). */
 export interface Series {
@@ -51,6 +54,8 @@ export interface RunRequest {
   /** the named time step is multiplied by this; 1 unless the judge refines */
   readonly stepFactor?: number
   readonly limits?: Partial<Limits>
+  /** asks for the values that lines set as well; the run is some ten times slower then */
+  readonly lines?: LinesWish
 }
 
 export interface RunOutcome {
@@ -64,6 +69,8 @@ export interface RunOutcome {
   /** whether the named time step was found and so could be scaled */
   readonly timeStepFound: boolean
   readonly milliseconds: number
+  /** where the request asked for them */
+  readonly lines?: LineValues
 }
 
 /** Runs programs where they can do no harm. One at a time; a new run waits for the one before. */

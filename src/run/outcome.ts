@@ -1,5 +1,6 @@
 import type { Place, Problem } from "../cell/problem.ts"
-import type { Limits, Recording, RunOutcome, Series } from "./contract.ts"
+import type { Limits, LinesWish, Recording, RunOutcome, Series } from "./contract.ts"
+import { readLineValues } from "./lines/read.ts"
 
 /** An outcome without a motion: the run could not be carried to its end. */
 export function lostOutcome(problem: Problem, milliseconds: number): RunOutcome {
@@ -12,7 +13,12 @@ export function lostOutcome(problem: Problem, milliseconds: number): RunOutcome 
  *
  * @returns null where the message is not an outcome
  */
-export function readOutcome(message: unknown, cells: readonly string[], limits: Limits): RunOutcome | null {
+export function readOutcome(
+  message: unknown,
+  cells: readonly string[],
+  limits: Limits,
+  lines?: { readonly wish: LinesWish; readonly sites: number },
+): RunOutcome | null {
   if (!isRecord(message)) return null
   const { recordings, problem, output, turns, timeStepFound, milliseconds } = message
   if (!Array.isArray(recordings) || recordings.length > cells.length) return null
@@ -29,6 +35,8 @@ export function readOutcome(message: unknown, cells: readonly string[], limits: 
   if (!Array.isArray(output) || !output.every(line => typeof line === "string")) return null
   if (output.reduce((sum, line) => sum + line.length, 0) > limits.output + 200) return null
   if (!isCount(turns) || typeof timeStepFound !== "boolean" || typeof milliseconds !== "number") return null
+  const values = lines ? readLineValues(message.lines, lines.wish, lines.sites) : undefined
+  if (values === null) return null
   const readProblemOrNull = problem === null ? null : readProblem(problem)
   if (problem !== null && readProblemOrNull === null) return null
   return {
@@ -38,6 +46,7 @@ export function readOutcome(message: unknown, cells: readonly string[], limits: 
     turns,
     timeStepFound,
     milliseconds,
+    ...(values ? { lines: values } : {}),
   }
 }
 

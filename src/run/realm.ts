@@ -10,6 +10,7 @@ import { createCanary } from "./canary.ts"
 import type { RunOutcome, RunRequest } from "./contract.ts"
 import { explain } from "./explain.ts"
 import { inThousands, limitsFrom } from "./limits.ts"
+import { type Collector, createCollector } from "./lines/collector.ts"
 import { createOutput } from "./output.ts"
 import { safeGlobalNames } from "./powers.ts"
 import { seededRandom } from "./random.ts"
@@ -81,7 +82,8 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
       vectorPrototype,
     )
     const output = createOutput(limits.output, vectorPrototype)
-    const control = createControl(request, limits.turns, recorder)
+    const collector = request.lines && createCollector(compiled, request.lines)
+    const control = createControl(request, limits.turns, recorder, collector)
     const random = seededRandom(request.seed)
     const lib = Object.freeze({
       ...shared,
@@ -100,14 +102,15 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
     const milliseconds = clock() - started
     const stopped = control.stopped()
     if (stopped !== undefined) cause = { thrown: stopped }
-    return { recorder, output, control, cause, milliseconds, tracing }
+    return { recorder, output, control, collector, cause, milliseconds, tracing }
   }
 
   return {
     async run(request) {
-      const { recorder, output, control, cause, milliseconds } = await execute(
+      const { compiled, lines } = request
+      const { recorder, output, control, collector, cause, milliseconds } = await execute(
         request,
-        request.compiled.js,
+        lines ? compiled.traceJs : compiled.js,
         false,
       )
       const problem = cause === undefined ? null : explain(cause.thrown, request.compiled, undefined)
@@ -120,7 +123,10 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
         turns: control.turns(),
         timeStepFound: control.timeStepFound(),
         milliseconds,
+        ...(collector ? { lines: collector.values() } : {}),
       }
+      // whoever looks at lines has the failure from the run before
+      if (collector) return { outcome }
       const placed =
         cause === undefined || (cause.thrown instanceof RunStop && cause.thrown.site !== undefined)
       return placed ? { outcome } : { outcome, failure: { cause: cause.thrown } }
@@ -169,6 +175,7 @@ function createControl(
   request: RunRequest,
   maxTurns: number,
   { record, enterCell, rows, seal, intact, damaged }: Recorder,
+  collector: Collector | undefined,
 ) {
   const { compiled } = request
   const stepFactor = request.stepFactor ?? 1
@@ -176,6 +183,7 @@ function createControl(
   let ended = false
   let turns = 0
   let timeStepFound = false
+  let cell = ""
   const tracer = createTracer(compiled)
 
   const halt = (reason: RunStop): RunStop => {
@@ -205,7 +213,12 @@ function createControl(
     done(count: number) {
       if (typeof count === "number" && count >= 0 && count <= maxTurns + 1) turns = Math.floor(count)
     },
-    enterCell: (index: number) => guarded(() => enterCell(index)),
+    enterCell: (index: number) =>
+      guarded(() => {
+        collector?.leave()
+        enterCell(index)
+        cell = compiled.program.cells[index]?.name ?? ""
+      }),
     timeStep(value: number) {
       timeStepFound = true
       return typeof value === "number" ? value * stepFactor : value
@@ -213,13 +226,14 @@ function createControl(
     emptyBlank(site: number): never {
       throw halt(emptyBlank(compiled, site))
     },
-    at: tracer.at,
+    at: collector?.at ?? tracer.at,
     rows,
     record(time: unknown, quantities: unknown) {
       if (first !== undefined) throw first
       if (ended) throw halt(tooLate())
       try {
         record(time, quantities)
+        collector?.row(cell)
       } catch (thrown) {
         throw thrown instanceof RunStop ? halt(thrown) : thrown
       }

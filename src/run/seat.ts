@@ -173,7 +173,8 @@ function readAnswer(
   const { request, partial } = under
   if (message.kind === "outcome" && partial === undefined) {
     const cells = request.compiled.program.cells.map(cell => cell.name)
-    const outcome = readOutcome(message.outcome, cells, limitsFrom(request.limits))
+    const lines = request.lines && { wish: request.lines, sites: request.compiled.sites.length }
+    const outcome = readOutcome(message.outcome, cells, limitsFrom(request.limits), lines)
     return outcome && { outcome, tracing: message.tracing === true, worn: message.worn !== false }
   }
   if (message.kind === "traced" && partial !== undefined) {

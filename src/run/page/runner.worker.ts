@@ -17,7 +17,15 @@ const turnOfTheHost = (): Promise<void> =>
 /** The arrays of a recording move to the page; nobody here needs them any more. */
 const arraysOf = (message: FromPlace): Transferable[] =>
   message.kind === "outcome"
-    ? message.outcome.recordings.map(recording => recording.data.buffer as ArrayBuffer)
+    ? [
+        ...message.outcome.recordings.map(recording => recording.data.buffer as ArrayBuffer),
+        ...(message.outcome.lines
+          ? [
+              message.outcome.lines.kinds.buffer as ArrayBuffer,
+              message.outcome.lines.numbers.buffer as ArrayBuffer,
+            ]
+          : []),
+      ]
     : []
 
 const begin = (port: MessagePort): void => {
