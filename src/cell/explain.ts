@@ -146,7 +146,7 @@ function missingName(message: string, { program }: Compiled, source: string): Wo
         name === undefined
           ? "A name is used before it is made."
           : `${plain(name)} is used before it is made.`,
-      todo: "Move the line that makes it further up.",
+      todo: "Move the line that makes it further up. If it was made before this line already, leave out let or const here.",
     }
   }
   if (name === undefined) {

@@ -35,6 +35,7 @@ const mistakes: readonly (readonly [string, string, string, string, string, stri
   ["lamp-key", "(p / mass) * dt", "p / mass", "unlike-sum", "and a velocity (m/s)", "Is the time step missing? Multiply “p / mass” by dt."],
   ["lamp-key", "(p / mass) * dt", "p", "unlike-sum", "and momentum (kg m/s)", "Are the mass and the time step missing? Divide “p” by mass"],
   ["lamp-key", "(p / mass) * dt", "(p * mass) * dt", "unlike-sum", "adds a length (m)", "Only like quantities add."],
+  ["lamp-key", "9.81 * t * t", "9.81 * t^2", "caret-no-power", "The sign ^ makes no power here", "t ** 2"],
   ["lamp-key", "mass * g", "g", "wrong-unit", "Fg is declared as a force (N); “g” is a field strength (N/kg).", "Is the mass missing? Multiply “g” by mass."],
   ["lamp-key", "t < tEnd", "t < height", "unlike-comparison", "compares time (s) with a length (m).", "Only like quantities can be compared."],
   ["lamp-key", "r.y > 0", "r.y > t", "unlike-comparison", "compares a length (m) with time (s).", "Only like quantities can be compared."],
@@ -64,6 +65,10 @@ describe("typical mistakes of units in the answers of shipped worksheets", () =>
     expect(first!.text).toContain(words)
     expect(first!.todo).toContain(todo)
     expect(first!.where!.cell).toBeDefined()
+  })
+
+  it("leaves ^ between two counts alone", () => {
+    expect(mistaken("lamp-key", "n = n + 1", "n = n + (n ^ n) + 1")).toEqual([])
   })
 
   it("says in which blank and line the mistake stands", () => {

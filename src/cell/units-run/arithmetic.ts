@@ -1,7 +1,7 @@
 import type { Expression } from "../tree/index.ts"
 import type { Machine } from "./machine.ts"
 import { bare, type Measure, plain, power, product, pure, quotient, together, unknown } from "./measure.ts"
-import { checkComparison, checkSum } from "./problems.ts"
+import { checkCaret, checkComparison, checkSum } from "./problems.ts"
 import type { Scope } from "./scope.ts"
 import { isQuantity, nothing, type Quantity, scalar, type Value, vector } from "./value.ts"
 
@@ -34,6 +34,9 @@ export function arithmetic(m: Machine, scope: Scope, e: Operation, a: Value, b: 
     }
     case "**":
       return powerOf(m, e.right, a, b)
+    case "^":
+      checkCaret(m, e, a, b)
+      return nothing
     default:
       return nothing
   }

@@ -18,6 +18,7 @@ export const unitsProblemCodes = [
   "other-unit",
   "number-for-vector",
   "exponent-with-unit",
+  "caret-no-power",
 ] as const
 
 const cause = (
@@ -68,6 +69,29 @@ export function checkSum(
     `Only like quantities add. ${guess ?? "Check what each side stands for, and in which unit."}`,
   )
   return false
+}
+
+/** The sign ^ where a power is meant: it would work on bits, without a word. Between counts it is left alone. */
+export function checkCaret(
+  m: Machine,
+  e: { readonly from: number; readonly to: number; readonly right: Expression },
+  left: Quantity,
+  right: Quantity,
+): void {
+  const text = m.program.text
+  const isCount = (of: Quantity): boolean =>
+    of.kind === "scalar" &&
+    Number.isInteger(of.value) &&
+    (of.measure.kind !== "unit" || of.measure.dimension === 0)
+  const exponent = text.slice(e.right.from, e.right.to)
+  if (isCount(left) && isCount(right) && !/^[23]$/.test(exponent)) return
+  m.report(
+    e.from,
+    e.to,
+    "caret-no-power",
+    `The sign ^ makes no power here; it works on the bits of whole numbers: ${quoted(text, e)}.`,
+    "For a power write **, as in t ** 2, or the product t * t.",
+  )
 }
 
 /** Both sides of a comparison. */
