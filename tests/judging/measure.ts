@@ -7,7 +7,7 @@ import type { Corpus, RightAnswer, WrongAnswer } from "./corpus/corpus.ts"
 export interface Marked<A> {
   readonly answer: A
   readonly judgement: Judgement
-  /** checks of the worksheet that are not met, questions left out */
+  /** checks of the worksheet that are not met, and questions that the answer itself answers */
   readonly unmet: readonly string[]
   readonly named: readonly string[]
 }
@@ -25,13 +25,11 @@ export async function measure(corpus: Corpus, tools: JudgeTools): Promise<Measur
   const references = createReferences()
   let number = 0
   const mark = async <A extends RightAnswer>(answer: A): Promise<Marked<A>> => {
-    const judgement = await markAnswer(
-      worksheet,
-      fileOf(worksheet, answer.answers, ++number),
-      tools,
-      references,
-    )
-    const names = new Set(worksheet.sheet.checks.map(check => check.name))
+    const judgement = await markAnswer(worksheet, fileOf(worksheet, answer, ++number), tools, references)
+    const names = new Set([
+      ...worksheet.sheet.checks.map(check => check.name),
+      ...Object.keys(answer.questions ?? {}),
+    ])
     const unmet = judgement.checks.filter(check => names.has(check.name) && check.verdict !== "met")
     const named = [...new Set(unmet.flatMap(check => check.slip ?? []))]
     return { answer, judgement, unmet: unmet.map(check => check.name), named }
@@ -43,7 +41,7 @@ export async function measure(corpus: Corpus, tools: JudgeTools): Promise<Measur
 
 export function fileOf(
   worksheet: Worksheet,
-  answers: Readonly<Record<string, string>>,
+  { answers, questions = {} }: Pick<RightAnswer, "answers" | "questions">,
   seed: number,
 ): AnswerFile {
   const { id, version, digest } = worksheet.sheet
@@ -53,7 +51,7 @@ export function fileOf(
     student: { id: `s${seed}`, name: `Student ${seed}` },
     seed,
     answers: { ...worksheet.answers, ...answers },
-    questions: Object.fromEntries(worksheet.keys.map(key => [key.name, key.answer])),
+    questions: { ...Object.fromEntries(worksheet.keys.map(key => [key.name, key.answer])), ...questions },
     savedAt: "2026-11-25T09:00:00.000Z",
   }
 }

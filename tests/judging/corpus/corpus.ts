@@ -8,11 +8,13 @@ export interface Corpus {
 export interface RightAnswer {
   readonly how: string
   readonly answers: Readonly<Record<string, string>>
+  /** answers to questions, marked with the checks; questions that are not named are answered rightly and left out */
+  readonly questions?: QuestionAnswers
 }
 
-export interface WrongAnswer {
-  readonly how: string
-  readonly answers: Readonly<Record<string, string>>
+export type QuestionAnswers = Readonly<Record<string, string | number | null>>
+
+export interface WrongAnswer extends RightAnswer {
   /** names of the slip that fit; empty for a fault that the catalogue does not hold, where none may be named */
   readonly slips: readonly string[]
 }
@@ -34,5 +36,17 @@ export const slip = (
 export const fault = (how: string, answers: WrongAnswer["answers"]): WrongAnswer => ({
   how,
   answers,
+  slips: [],
+})
+
+/** The author's program with some questions answered in a student's own way. */
+export const rightlyAnswered = (how: string, questions: QuestionAnswers): RightAnswer => ({
+  how,
+  answers: {},
+  questions,
+})
+
+export const wronglyAnswered = (how: string, questions: QuestionAnswers): WrongAnswer => ({
+  ...rightlyAnswered(how, questions),
   slips: [],
 })
