@@ -2,7 +2,7 @@ import { createReferences, type Judgement, type JudgeTools, markAnswer } from ".
 import { inTurns } from "../../src/judge/thrifty.ts"
 import type { AnswerFile, Worksheet } from "../../src/worksheet/index.ts"
 import { shipped } from "../support/class.ts"
-import type { Corpus, RightAnswer, WrongAnswer } from "./corpus/corpus.ts"
+import type { Corpus, QuestionAnswers, RightAnswer, WrongAnswer } from "./corpus/corpus.ts"
 
 export interface Marked<A> {
   readonly answer: A
@@ -25,7 +25,12 @@ export async function measure(corpus: Corpus, tools: JudgeTools): Promise<Measur
   const references = createReferences()
   let number = 0
   const mark = async <A extends RightAnswer>(answer: A): Promise<Marked<A>> => {
-    const judgement = await markAnswer(worksheet, fileOf(worksheet, answer, ++number), tools, references)
+    const judgement = await markAnswer(
+      worksheet,
+      fileOf(worksheet, answer.answers, ++number, answer.questions),
+      tools,
+      references,
+    )
     const names = new Set([
       ...worksheet.sheet.checks.map(check => check.name),
       ...Object.keys(answer.questions ?? {}),
@@ -41,8 +46,9 @@ export async function measure(corpus: Corpus, tools: JudgeTools): Promise<Measur
 
 export function fileOf(
   worksheet: Worksheet,
-  { answers, questions = {} }: Pick<RightAnswer, "answers" | "questions">,
+  answers: Readonly<Record<string, string>>,
   seed: number,
+  questions: QuestionAnswers = {},
 ): AnswerFile {
   const { id, version, digest } = worksheet.sheet
   return {

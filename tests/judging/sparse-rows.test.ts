@@ -20,7 +20,7 @@ describe("a motion that is straight for long, so that its reference keeps few ro
     const references = createReferences()
     try {
       const mark = (answers: Record<string, string>) =>
-        markAnswer(worksheet, fileOf(worksheet, { answers }, 1), tools, references)
+        markAnswer(worksheet, fileOf(worksheet, answers, 1), tools, references)
       const wrong = await mark({ one_way: "" })
       expect(wrong.checks.find(check => check.name === "leaves")?.verdict).toBe("not met")
       const right = await mark({})
