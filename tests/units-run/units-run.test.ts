@@ -132,6 +132,21 @@ record(a, { n: list.length === 1 && list[0] === 1 && box.v === 1 && box.w === un
   })
 })
 
+describe("units of what lines set", () => {
+  const lineUnits = (text: string) => {
+    const { lines } = unitsRun(programOf(text), [])
+    return Object.entries(lines).map(([at, unit]) => `${/^[\w.]+/.exec(text.slice(Number(at)))?.[0]} ${unit}`)
+  }
+  it("are known where a declaration or the law gives them, at the name on the left", () =>
+    expect(
+      lineUnits(
+        `${given}const v = p / mass\nr = r + v * dt\np += F * dt\nfunction f(x: Scalar<'m'>) { const push = k * x; return push }\nconst w = f(r.x)`,
+      ).slice(7),
+    ).toEqual(["v m/s", "r m", "p kg m/s", "x m", "push N", "w N"]))
+  it("are left out where a bare number or something unknown is set", () =>
+    expect(lineUnits("const n = 3\nlet a = n + 1\nconst s = unknownName(a)")).toEqual([]))
+})
+
 describe("units of what is recorded", () => {
   it("come from annotations as they were written, else in the customary form", () => {
     const units = unitsOf(`${given}

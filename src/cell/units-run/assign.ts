@@ -3,6 +3,7 @@ import { arithmetic } from "./arithmetic.ts"
 import { declared, declaredMeasure, empty, resolved } from "./declare.ts"
 import { memberOf } from "./evaluate.ts"
 import type { Machine } from "./machine.ts"
+import { noteLine } from "./recorded.ts"
 import { find, type Scope } from "./scope.ts"
 import { isQuantity, nothing, settled, type Value } from "./value.ts"
 
@@ -56,6 +57,7 @@ export function put(m: Machine, target: Target, value: Value, e: Expression, sco
       variable.value = old
     })
     variable.value = declared(m, value, variable.annotation, { scope, e, name: target.name })
+    noteLine(m, target.from, target.name, variable.value)
   } else if (target.kind === "place") putPlace(m, target.expression, value, e, scope)
   else takeApart(m, target, value, e, scope, (inner, one, site) => put(m, inner, one, site, scope))
 }
@@ -64,6 +66,7 @@ function putPlace(m: Machine, place: Expression, value: Value, e: Expression, sc
   if (place.kind !== "member" && place.kind !== "index") return
   const object = m.evaluate(place.object, scope)
   const name = m.program.text.slice(place.from, place.to)
+  noteLine(m, place.from, name, value)
   if (place.kind === "member" && object.kind === "record")
     putField(m, object, place.property, value, { scope, e, name })
   if (place.kind !== "index") return
@@ -142,5 +145,6 @@ export function declareTarget(
     const measure = type && declaredMeasure(type)
     kept = measure && (type.kind === "scalar" || type.kind === "vector") ? empty(type.kind, measure) : nothing
   }
+  if (value) noteLine(m, target.from, target.name, kept)
   scope.names.set(target.name, { value: settled(kept), annotation })
 }

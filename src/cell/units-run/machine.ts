@@ -19,6 +19,8 @@ export interface Machine {
   readonly types: Map<string, Annotation>
   /** unit texts of recorded series */
   readonly units: Map<string, string>
+  /** unit texts of what lines set, by the offset of the name or place on the left */
+  readonly lines: Map<number, string>
   /** functions of the program that were called */
   readonly called: Set<FunctionNode>
   /** what the functions under way are declared to give, innermost last */
@@ -48,4 +50,6 @@ export interface UnitsRun {
   readonly problems: readonly Problem[]
   /** unit texts of recorded series by name, and of time under `t`; none where a unit is not known */
   readonly units: Readonly<Record<string, string>>
+  /** unit texts of what lines set, by the offset in Program.text of the name or place on the left; none where not known */
+  readonly lines: Readonly<Record<number, string>>
 }

@@ -17,6 +17,14 @@ export function noteRecord(m: Machine, args: readonly Value[]): void {
   if (quantities?.kind === "record") for (const [key, value] of quantities.fields) note(m, key, value, 1)
 }
 
+/** Keeps the unit of what a line sets; the first known one stays. */
+export function noteLine(m: Machine, at: number, name: string, value: Value): void {
+  if ((value.kind !== "scalar" && value.kind !== "vector") || value.measure.kind !== "unit") return
+  if (m.lines.has(at)) return
+  const shape = value.kind === "scalar" && torqueName.test(name) ? "vector" : value.kind
+  m.lines.set(at, unitOf(value.measure, shape))
+}
+
 function note(m: Machine, name: string, value: Value, depth: number): void {
   m.step()
   if (depth > deepest) return

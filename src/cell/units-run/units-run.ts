@@ -51,6 +51,7 @@ export function unitsRun(
     journal: createJournal(),
     types: new Map(),
     units: new Map(),
+    lines: new Map(),
     called: new Set(),
     returns: [],
     wanted: null,
@@ -111,5 +112,5 @@ export function unitsRun(
   } catch (cause) {
     if (!(cause instanceof Enough) && !(cause instanceof RangeError)) throw cause
   }
-  return { problems, units: Object.fromEntries(m.units) }
+  return { problems, units: Object.fromEntries(m.units), lines: Object.fromEntries(m.lines) }
 }
