@@ -74,7 +74,7 @@ export function SceneGround({ view, scene }: { view: View; scene: Scene | null }
   )
 }
 
-function ScaleBar({ view }: { view: View }) {
+export function ScaleBar({ view }: { view: View }) {
   const length = scaleBar(view)
   const px = length * view.scale
   const x = view.width - view.margins.right - px - 4

@@ -2,15 +2,17 @@ import type { ReadonlySignal, Signal } from "@preact/signals"
 import type { Scene } from "../../worksheet/contract.ts"
 import { ArrowMark } from "./ArrowMark.tsx"
 import type { Clock } from "./clock.ts"
-import { toX, toY, type View } from "./framing.ts"
+import { nearness, toSpot, type View } from "./framing.ts"
 import { type Box, placeLabels, type Wanted } from "./labels.ts"
 import { decimalsFor, fixed, thinSpace } from "./number.ts"
-import { type BodyShape, bodyShape, dotsPath, spotOf, springEnds, wayPath } from "./picture.ts"
+import { type BodyShape, bodyShape, dotsPath, placeOf, spotOf, springEnds, wayPath } from "./picture.ts"
+import type { BodyColumns } from "./series.ts"
 import type { Shown } from "./shown.ts"
 import { springPath } from "./spring.ts"
 import { type Strobe, trailOf } from "./strobe.ts"
 import { labelOf, type Study } from "./study.ts"
 import { type Moment, momentAt } from "./timeline.ts"
+import { boxFaces, type Turn } from "./turn.ts"
 import { type ArrowScales, arrowsOf } from "./vectors.ts"
 import { timeDecimals } from "./words.ts"
 
@@ -88,7 +90,7 @@ export function StrobeImages({ study, scene, view, strobe, shown }: StrobeProps)
           const apart = !before || Math.hypot(spot[0] - before[0], spot[1] - before[1]) > 20
           return (
             <g key={n} transform={`translate(${spot[0]} ${spot[1]})`}>
-              <Outline shape={shape} class="bn-image" />
+              <Outline shape={shape} turn={view.turned?.turn} class="bn-image" />
               {k === 0 && apart && n > 0 && (
                 <text class="bn-image-time" x={shape.halfWidth + 5} y={3}>
                   {fixed(strobe.instants[n] ?? 0, decimals)}
@@ -135,8 +137,7 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
         if (fixture.kind !== "spring") return null
         const ends = springEnds(fixture, study, moment)
         if (!ends) return null
-        const [x0, y0] = [toX(view, ends.from[0]), toY(view, ends.from[1])]
-        const [x1, y1] = [toX(view, ends.to[0]), toY(view, ends.to[1])]
+        const [[x0, y0], [x1, y1]] = [toSpot(view, ...ends.from), toSpot(view, ...ends.to)]
         return (
           <g key={k}>
             <path class="bn-spring" d={springPath([x0, y0], [x1, y1], fixture.restLength * view.scale)} />
@@ -145,13 +146,13 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
           </g>
         )
       })}
-      {study.bodies.map(body => {
+      {farthestFirst(study, moment, view).map(body => {
         const spot = spotOf(study, body, moment, view)
         if (!spot) return null
         const shape = bodyShape(scene, body, view, study.bodies.length)
         return (
           <g key={body.name} transform={`translate(${spot[0]} ${spot[1]})`}>
-            <Outline shape={shape} class="bn-body" />
+            <Outline shape={shape} turn={view.turned?.turn} class="bn-body" />
             <circle class="bn-centre" r={1.5} />
           </g>
         )
@@ -159,7 +160,8 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
       {study.bodies.map(body => {
         const spot = spotOf(study, body, moment, view)
         if (!spot) return null
-        return arrowsOf(study, body, moment.row, spot, scales, show, longest).map(arrow => {
+        const turn = view.turned?.turn
+        return arrowsOf(study, body, moment.row, spot, scales, show, longest, turn).map(arrow => {
           const scale = arrow.kind === "force" || arrow.kind === "net" ? scales.force : scales[arrow.kind]
           return (
             scale && <ArrowMark key={`${body.name} ${arrow.name}`} arrow={arrow} scale={scale} named={few} />
@@ -198,8 +200,7 @@ function springNamesAt(study: Study, scene: Scene | null, moment: Moment, view: 
     if (fixture.kind !== "spring" || !fixture.label || planes.includes(fixture.label)) return []
     const ends = springEnds(fixture, study, moment)
     if (!ends) return []
-    const [x0, y0] = [toX(view, ends.from[0]), toY(view, ends.from[1])]
-    const [x1, y1] = [toX(view, ends.to[0]), toY(view, ends.to[1])]
+    const [[x0, y0], [x1, y1]] = [toSpot(view, ...ends.from), toSpot(view, ...ends.to)]
     return [
       {
         text: fixture.label,
@@ -232,7 +233,11 @@ function Shadows({
         if (!spot) return null
         return (
           <g key={body.name} transform={`translate(${spot[0]} ${spot[1]})`}>
-            <Outline shape={bodyShape(scene, body, view, study.bodies.length)} class={`bn-shadow-${kind}`} />
+            <Outline
+              shape={bodyShape(scene, body, view, study.bodies.length)}
+              turn={view.turned?.turn}
+              class={`bn-shadow-${kind}`}
+            />
           </g>
         )
       })}
@@ -240,8 +245,25 @@ function Shadows({
   )
 }
 
-function Outline({ shape, class: name }: { shape: BodyShape; class: string }) {
+/** In a picture in space the far bodies are drawn first, so that near ones hide them. */
+function farthestFirst(study: Study, moment: Moment, view: View): readonly BodyColumns[] {
+  if (!view.turned) return study.bodies
+  const near = new Map(study.bodies.map(b => [b, nearness(view, ...placeOf(study, b, moment))]))
+  return [...study.bodies].sort((a, b) => (near.get(a) ?? 0) - (near.get(b) ?? 0))
+}
+
+/** A body about its centre. In space a disc is a ball, and a box is as deep as it is wide. */
+function Outline({ shape, turn, class: name }: { shape: BodyShape; turn?: Turn | undefined; class: string }) {
   const { halfWidth, halfHeight } = shape
+  if (turn && shape.shape === "disc") return <circle class={name} r={Math.max(halfWidth, halfHeight)} />
+  if (turn)
+    return (
+      <g>
+        {boxFaces(turn, halfWidth, halfHeight).map((d, k) => (
+          <path key={k} class={name} d={d} />
+        ))}
+      </g>
+    )
   if (shape.shape === "disc") return <ellipse class={name} rx={halfWidth} ry={halfHeight} />
   return <rect class={name} x={-halfWidth} y={-halfHeight} width={2 * halfWidth} height={2 * halfHeight} />
 }

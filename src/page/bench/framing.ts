@@ -1,6 +1,8 @@
 import type { Recording } from "../../run/contract.ts"
 import { multiples, niceStep } from "./number.ts"
 import type { BodyColumns } from "./series.ts"
+import { seenAs, type Turn } from "./turn.ts"
+import type { Triple } from "./vectors.ts"
 
 /** A rectangle of the world, m. */
 export interface Extent {
@@ -19,6 +21,8 @@ export interface View {
   /** the world point in the middle of the field */
   readonly centre: readonly [number, number]
   readonly margins: Margins
+  /** in space: the world turned about `about`, and then drawn as if seen from the side */
+  readonly turned?: { readonly turn: Turn; readonly about: Triple }
 }
 
 export interface Margins {
@@ -105,6 +109,21 @@ export function toX(view: View, x: number): number {
 export function toY(view: View, y: number): number {
   const middle = (view.margins.top + view.height - view.margins.bottom) / 2
   return middle - (y - view.centre[1]) * view.scale
+}
+
+/** Where a point of space lies in the picture, px. */
+export function toSpot(view: View, x: number, y: number, z: number): readonly [number, number] {
+  if (!view.turned) return [toX(view, x), toY(view, y)]
+  const { turn, about } = view.turned
+  const [right, up] = seenAs(turn, [x - about[0], y - about[1], z - about[2]])
+  return [toX(view, right), toY(view, up)]
+}
+
+/** How far a point of space lies towards the eye, m; 0 in a picture that is not turned. */
+export function nearness(view: View, x: number, y: number, z: number): number {
+  if (!view.turned) return 0
+  const { turn, about } = view.turned
+  return seenAs(turn, [x - about[0], y - about[1], z - about[2]])[2]
 }
 
 export function toWorld(view: View, px: number, py: number): readonly [number, number] {

@@ -1,9 +1,10 @@
 import type { Scene, SceneFixture, Spot } from "../../worksheet/contract.ts"
 import { round } from "./arrows.ts"
-import { around, type Extent, sizeOf, toX, toY, union, type View } from "./framing.ts"
+import { around, type Extent, sizeOf, toSpot, union, type View } from "./framing.ts"
 import type { BodyColumns } from "./series.ts"
 import { labelOf, type Study } from "./study.ts"
 import { between, type Moment, momentAt } from "./timeline.ts"
+import type { Triple } from "./vectors.ts"
 
 /** How a body is drawn: half sizes in px, and its label ("" for none). */
 export interface BodyShape {
@@ -72,9 +73,18 @@ export function spotOf(
   moment: Moment,
   view: View,
 ): readonly [number, number] | null {
-  const x = toX(view, between(study.recording, body.position, moment))
-  const y = toY(view, between(study.recording, body.position + 1, moment))
+  const [x, y] = toSpot(view, ...placeOf(study, body, moment))
   return Number.isFinite(x) && Number.isFinite(y) ? [x, y] : null
+}
+
+/** Where a body is at a moment, m. */
+export function placeOf(study: Study, body: BodyColumns, moment: Moment): Triple {
+  const { recording } = study
+  return [
+    between(recording, body.position, moment),
+    between(recording, body.position + 1, moment),
+    between(recording, body.position + 2, moment),
+  ]
 }
 
 /** Dots at instants, as path data of strokes without length: round caps make them dots. */
@@ -91,16 +101,16 @@ const visible = 2.4
 /** rows looked at for a path */
 const mostRows = 20_000
 
-/** The way of a body as a line; rows that move it less than a px are left out. */
-export function wayPath(study: Study, body: BodyColumns, view: View): string {
+/** The way of a body as a line, or its shadow on the level `floor`; rows that move it less than a px are left out. */
+export function wayPath(study: Study, body: BodyColumns, view: View, floor?: number): string {
   const { recording } = study
   const { data, width, rows } = recording
   const stride = Math.max(1, Math.floor(rows / mostRows))
   const out: string[] = []
   let [lastX, lastY, open] = [Number.NaN, Number.NaN, false]
   for (let row = 0; row < rows; row += stride) {
-    const x = toX(view, data[row * width + body.position] as number)
-    const y = toY(view, data[row * width + body.position + 1] as number)
+    const at = row * width + body.position
+    const [x, y] = toSpot(view, data[at] as number, floor ?? (data[at + 1] as number), data[at + 2] as number)
     if (!(Math.abs(x) < 1e6 && Math.abs(y) < 1e6)) {
       open = false
       continue
@@ -113,8 +123,8 @@ export function wayPath(study: Study, body: BodyColumns, view: View): string {
 }
 
 export interface SpringEnds {
-  readonly from: readonly [number, number]
-  readonly to: readonly [number, number]
+  readonly from: Triple
+  readonly to: Triple
 }
 
 /**
@@ -126,18 +136,14 @@ export function springEnds(
   study: Study,
   moment: Moment,
 ): SpringEnds | null {
-  const place = (end: Spot | string): readonly [number, number] | null => {
-    if (typeof end !== "string") return [end[0], end[1]]
+  const place = (end: Spot | string): Triple | null => {
+    if (typeof end !== "string") return [end[0], end[1], end[2] ?? 0]
     const body = study.bodies.find(b => b.name === end)
-    if (!body) return null
-    return [
-      between(study.recording, body.position, moment),
-      between(study.recording, body.position + 1, moment),
-    ]
+    return body ? placeOf(study, body, moment) : null
   }
   const [from, to] = [place(fixture.from), place(fixture.to)]
   if (!from || !to || ![...from, ...to].every(Number.isFinite)) return null
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1])
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2])
   if (length > fixture.restLength && letGo(fixture, study, moment)) {
     const part = fixture.restLength / length
     if (typeof fixture.to === "string" && typeof fixture.from !== "string")
@@ -158,12 +164,8 @@ function letGo(fixture: Extract<SceneFixture, { kind: "spring" }>, study: Study,
   })
 }
 
-function mix(
-  a: readonly [number, number],
-  b: readonly [number, number],
-  part: number,
-): readonly [number, number] {
-  return [a[0] + (b[0] - a[0]) * part, a[1] + (b[1] - a[1]) * part]
+function mix(a: Triple, b: Triple, part: number): Triple {
+  return [a[0] + (b[0] - a[0]) * part, a[1] + (b[1] - a[1]) * part, a[2] + (b[2] - a[2]) * part]
 }
 
 function grow(extent: Extent | null, by: number): Extent | null {

@@ -1,6 +1,7 @@
 import { type Arrow, type ArrowScale, arrowOf, scaleFor } from "./arrows.ts"
 import { type BodyColumns, valueAt } from "./series.ts"
 import type { Study } from "./study.ts"
+import { seenAs, type Turn } from "./turn.ts"
 
 export type Triple = readonly [number, number, number]
 
@@ -73,6 +74,16 @@ export function forceScale(study: Study, body: BodyColumns, room: number): Arrow
   return scaleFor(typical(body.forces.map(f => sizesOf(study, row => vectorAt(study, row, f.column)))), room)
 }
 
+/** In a picture in space, an arrow is marked as pointing at the eye or away when this part of it lies along the line of sight. */
+const alongSight = 0.985
+
+/** A vector as a turned picture draws it; as it is in a picture that is not turned. */
+function drawnAs(turn: Turn | undefined, vector: Triple): Triple {
+  if (!turn) return vector
+  const [right, up, out] = seenAs(turn, vector)
+  return [right, up, Math.abs(out) > alongSight * size(vector) ? out : 0]
+}
+
 /** The arrows of one body at a recorded row, from its centre in the picture. */
 export function arrowsOf(
   study: Study,
@@ -82,22 +93,26 @@ export function arrowsOf(
   scales: ArrowScales,
   choice: ArrowChoice,
   longest: number,
+  turn?: Turn,
 ): Arrow[] {
   const out: Arrow[] = []
-  const forces = body.forces.map(f => ({ name: f.name, vector: vectorAt(study, row, f.column) }))
+  const forces = body.forces.map(f => ({
+    name: f.name,
+    vector: drawnAs(turn, vectorAt(study, row, f.column)),
+  }))
   const add = (arrow: Arrow | null) => arrow && out.push(arrow)
   if (choice.forces && scales.force)
     for (const f of forces) add(arrowOf("force", f.name, at, f.vector, scales.force, longest))
   if (choice.net && scales.force && (forces.length > 1 || !choice.forces)) {
-    const net = netForceAt(study, body, row)
+    const net = drawnAs(turn, netForceAt(study, body, row))
     const beside = choice.forces && forces.some(f => sameWay(f.vector, net)) ? moved(at, net, aside) : at
     add(arrowOf("net", "net", beside, net, scales.force, longest))
   }
-  const velocity = velocityAt(study, body, row)
+  const velocity = drawnAs(turn, velocityAt(study, body, row))
   if (choice.velocity && scales.velocity)
     add(arrowOf("velocity", "v", at, velocity, scales.velocity, longest))
   if (choice.momentum && scales.momentum && body.momentum !== null) {
-    const momentum = vectorAt(study, row, body.momentum)
+    const momentum = drawnAs(turn, vectorAt(study, row, body.momentum))
     const beside = choice.velocity ? moved(at, momentum, -aside) : at
     add(arrowOf("momentum", "p", beside, momentum, scales.momentum, longest))
   }

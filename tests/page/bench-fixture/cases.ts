@@ -1,7 +1,7 @@
 import type { Problem } from "../../../src/cell/problem.ts"
 import type { Recording } from "../../../src/run/contract.ts"
 import type { StudentSheet } from "../../../src/worksheet/contract.ts"
-import { bounce, crowd, helix, long, pair, projectile, slide } from "./recordings.ts"
+import { bounce, crowd, helix, long, pair, projectile, slide, swing } from "./recordings.ts"
 import { heightParameter, sheetOf, speedParameter, stiffnessParameter } from "./sheets.ts"
 
 /** One state of the bench to be looked at: a sheet, and what a run with parameters would record. */
@@ -32,6 +32,15 @@ const deck = {
 const slipway = {
   bodies: [{ body: "crate", shape: "box", width: 0.6, height: 0.4, label: "crate" }],
   fixtures: [{ kind: "plane", point: [0, -0.2], normal: [0, 1], label: "slipway" }],
+} as const
+
+const lantern = {
+  view: "space",
+  bodies: [{ body: "lamp", shape: "box", width: 0.3, height: 0.4, label: "lamp" }],
+  fixtures: [
+    { kind: "spring", from: [0, 0, 0], to: "lamp", restLength: 2, label: "cord" },
+    { kind: "plane", point: [1.5, 0, 0], normal: [-1, 0, 0], label: "wall" },
+  ],
 } as const
 
 /** By the name that the address asks for. */
@@ -70,6 +79,7 @@ export const cases: Readonly<Record<string, () => FixtureCase>> = {
     run: () => [slide("slide")],
   }),
   crowd: () => ({ sheet: sheetOf("crowd", null, [], []), run: () => [crowd("crowd")] }),
+  swing: () => ({ sheet: sheetOf("swing", lantern, [], []), run: () => [swing("swing")] }),
   helix: () => ({ sheet: sheetOf("helix", null, [], []), run: () => [helix("helix")] }),
   long: () => {
     const recordings = [long("long")]

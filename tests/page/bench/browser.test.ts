@@ -321,6 +321,7 @@ describe("axe-core finds no violation", () => {
     ["slide", { viewport: { width: 390, height: 800 } }],
     ["crowd", {}],
     ["helix", { colorScheme: "dark" }],
+    ["swing", {}],
     ["empty", {}],
     ["problem", { colorScheme: "dark" }],
     ["corrupted", {}],
