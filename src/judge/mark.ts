@@ -4,6 +4,7 @@ import type { AnswerFile, StudentSheet, Worksheet } from "../worksheet/contract.
 import type { CheckResult, Evidence, Judgement, Reference } from "./contract.ts"
 import { drawParameters, drawSeeds, ownParameters } from "./draws.ts"
 import { collectEvidence, noEvidence } from "./evidence.ts"
+import { lookAt } from "./look.ts"
 import { numberWords, withUnit } from "./quantity.ts"
 import { markQuestions } from "./questions.ts"
 import { NoReference, programOf } from "./reference.ts"
@@ -32,7 +33,7 @@ export async function markAnswer(
   const result = await tools.compile(program)
   const reference = await references.get(worksheet, tools, ownParameters(sheet), true)
   const evidence = result.ok
-    ? (await collectEvidence(sheet, result.compiled, tools, reference))!
+    ? (await collectEvidence(sheet, result.compiled, tools, reference, { look: lookAt(sheet) }))!
     : noEvidence(result.problems[0] ?? null, unfilledBlanks(program))
   seen?.(evidence, reference)
   let checks = judgeSheet(sheet, reference, evidence)
@@ -68,7 +69,10 @@ async function tryDraws(
     if (reference === null) continue
     const part: StudentSheet = { ...sheet, checks: asked }
     // Open blanks that these checks hang on have been told at the sheet's own values.
-    const evidence = { ...(await collectEvidence(part, compiled, tools, reference))!, unfilled: [] }
+    const evidence = {
+      ...(await collectEvidence(part, compiled, tools, reference, { look: lookAt(sheet) }))!,
+      unfilled: [],
+    }
     for (const drawn of judgeSheet(part, reference, evidence)) {
       if (drawn.verdict === "met") continue
       const at = sheet.checks.findIndex(check => check.name === drawn.name)
@@ -89,6 +93,9 @@ function authorsFault(cause: unknown): null {
   throw cause
 }
 
+/** How feedback starts where only a hidden draw shows the fault: the motion at the sheet's own values is right. */
+export const rightOnlyHere = "With the values on the sheet it comes out right"
+
 function drawWords(sheet: StudentSheet, parameters: Readonly<Record<string, number>>, seen: string): string {
   const values = sheet.parameters
     .filter(parameter => parameter.vary)
@@ -96,7 +103,7 @@ function drawWords(sheet: StudentSheet, parameters: Readonly<Record<string, numb
       ({ name, unit }) =>
         `${name} = ${unit === "1" ? numberWords(parameters[name]!) : withUnit(parameters[name]!, unit)}`,
     )
-  return `With the values on the sheet it comes out right, but not with others, such as ${values.join(", ")}: the lines must compute the motion from the names of the parameters, not from numbers that fit one case. ${seen}`
+  return `${rightOnlyHere}, but not with others, such as ${values.join(", ")}: the lines must compute the motion from the names of the parameters, not from numbers that fit one case. ${seen}`
 }
 
 /** Byte-safe sum of points such as 0.1: rounded to a millionth. */
