@@ -1,6 +1,6 @@
 import { type Extent, relativeDistance } from "./extent.ts"
 import type { Ladder, Limit } from "./limit.ts"
-import { sample } from "./track.ts"
+import { sampler } from "./track.ts"
 
 /** A distance below this part of the extent is none. */
 const rounding = 2e-4
@@ -40,9 +40,10 @@ export function approachOf(
   const here = new Float64Array(dim)
   const gaps = student.tracks.slice(-3).map(track => {
     let worst = 0
+    const studentAt = sampler(track)
     for (let i = 0; i < until; i++) {
       if (mine.rungs[i]! < 3) continue
-      sample(track, grid[i]!, here)
+      studentAt(grid[i]!, here)
       worst = Math.max(worst, relativeDistance(here, 0, theirs.values, i * dim, extent))
     }
     return worst

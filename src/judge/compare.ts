@@ -1,9 +1,9 @@
 import { approachOf } from "./approach.ts"
 import { allowance, distanceAsGiven, distancesOf, leastTolerance, trust } from "./distances.ts"
 import type { Extent } from "./extent.ts"
-import { commonSpan, countsSteps, endOfMotion, gridOf } from "./grid.ts"
+import { commonSpan, countsSteps, endOfMotion, gridOf, type Span } from "./grid.ts"
 import { type Ladder, type Limit, limitOf } from "./limit.ts"
-import { endOf, spacingOf, startOf } from "./track.ts"
+import { endOf, spacingOf, startOf, type Track } from "./track.ts"
 
 export interface Instant {
   readonly t: number
@@ -62,9 +62,8 @@ export function compareLadders(
     return { ...base, ...nothingShared(span.to), outcome: early ? "ends early" : "apart" }
   }
 
-  const grid = gridOf(first.reference, span)
+  const { grid, limit: full } = goalOver(reference, span, extent)
   const mine = limitOf(student, grid, extent)
-  const full = limitOf(reference, grid, extent)
   // A student's limit that is foretold from two runs is held against the reference's from the same two.
   const fewer = student.tracks.length > 1 && student.tracks.length < reference.tracks.length
   const theirs = fewer ? limitOf(coarser(reference, student.tracks.length), grid, extent) : full
@@ -131,9 +130,39 @@ function steady(limit: Limit, until: number): boolean {
 function refines(reference: Ladder, extent: Extent): boolean {
   const span = commonSpan(reference, reference)
   if (!(span.to > span.from)) return false
-  const grid = gridOf(reference.tracks[0]!, span)
-  const limit = limitOf(reference, grid, extent)
+  const { limit } = goalOver(reference, span, extent)
   return limit.converges || limit.unsure.every(unsure => trust * unsure <= leastTolerance)
+}
+
+interface Goal {
+  readonly rungs: number
+  readonly span: Span
+  readonly extent: Extent
+  readonly grid: Float64Array
+  readonly limit: Limit
+}
+
+/** Where references go, over the last spans that were asked for: most answers of a class end together. */
+const goals = new WeakMap<Track, Goal[]>()
+const goalsKept = 4
+
+/** Grid and limit of a reference over a span. Tracks and extents never change, so what was worked out once holds. */
+function goalOver(reference: Ladder, span: Span, extent: Extent): Goal {
+  const [first] = reference.tracks
+  const rungs = reference.tracks.length
+  const known = goals.get(first!) ?? []
+  const found = known.find(
+    goal =>
+      goal.rungs === rungs &&
+      goal.span.from === span.from &&
+      goal.span.to === span.to &&
+      goal.extent.scales.every((scale, k) => scale === extent.scales[k]),
+  )
+  if (found !== undefined) return found
+  const grid = gridOf(first!, span)
+  const goal = { rungs, span, extent, grid, limit: limitOf(reference, grid, extent) }
+  goals.set(first!, [goal, ...known].slice(0, goalsKept))
+  return goal
 }
 
 const coarser = ({ factors, tracks }: Ladder, rungs: number): Ladder => ({

@@ -1,7 +1,7 @@
 import { type Extent, relativeDistance } from "./extent.ts"
 import type { Ladder, Limit } from "./limit.ts"
 import { hullDistance, steepestChange } from "./steep.ts"
-import { sample, spacingOf, type Track } from "./track.ts"
+import { sampler, spacingOf, type Track } from "./track.ts"
 
 /** Limits nearer than this part of the extent are the same: rounding of constants, a last partial step. */
 export const leastTolerance = 0.002
@@ -48,6 +48,8 @@ export function distancesOf(
   const out = new Float64Array(grid.length)
   const here = new Float64Array(dim)
   const there = new Float64Array(dim)
+  const studentAt = sampler(student.tracks[0]!)
+  const referenceAt = sampler(reference.tracks[0]!)
   const window = 2 * Math.max(spacingOf(student.tracks[0]!), spacingOf(reference.tracks[0]!))
   for (let i = 0; i < until; i++) {
     const t = grid[i]!
@@ -55,8 +57,8 @@ export function distancesOf(
     if (limits) {
       out[i] = relativeDistance(mine.values, i * dim, theirs.values, i * dim, extent)
     } else {
-      sample(student.tracks[0]!, t, here)
-      sample(reference.tracks[0]!, t, there)
+      studentAt(t, here)
+      referenceAt(t, there)
       out[i] = relativeDistance(here, 0, there, 0, extent)
       if (reference.tracks.length > 1) tolerance[i] = Math.max(tolerance[i]!, closenessFor(reference, extent))
     }
@@ -82,10 +84,12 @@ export function distanceAsGiven(
 ): number {
   const here = new Float64Array(extent.scales.length)
   const there = new Float64Array(extent.scales.length)
+  const studentAt = sampler(student)
+  const referenceAt = sampler(reference)
   let worst = 0
   for (let i = 0; i < until; i++) {
-    sample(student, grid[i]!, here)
-    sample(reference, grid[i]!, there)
+    studentAt(grid[i]!, here)
+    referenceAt(grid[i]!, there)
     worst = Math.max(worst, relativeDistance(here, 0, there, 0, extent))
   }
   return worst

@@ -45,7 +45,9 @@ export function commonSpan(a: Ladder, b: Ladder): Span {
  */
 export function gridOf(reference: Track, span: Span): Float64Array {
   const inside: number[] = []
-  for (const t of reference.times) if (t > span.from && t < span.to) inside.push(t)
+  const { times } = reference
+  for (let i = 0; i < times.length; i++)
+    if (times[i]! > span.from && times[i]! < span.to) inside.push(times[i]!)
   const stride = Math.max(1, Math.ceil(inside.length / gridPoints))
   const out = [span.from]
   for (let i = stride - 1; i < inside.length; i += stride) out.push(inside[i]!)

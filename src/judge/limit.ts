@@ -1,6 +1,6 @@
 import type { Extent } from "./extent.ts"
 import { relativeDistance } from "./extent.ts"
-import { endOf, sample, spacingOf, startOf, type Track } from "./track.ts"
+import { endOf, sampler, spacingOf, startOf, type Track } from "./track.ts"
 
 /** One series at several step factors, descending (1, 1/2, 1/4 …). */
 export interface Ladder {
@@ -32,15 +32,23 @@ const closesBelow = 0.75
 /** A ladder whose differences are below this part of the extent stands still. */
 const stillBelow = 1e-9
 
-/** Rungs whose motion reaches instant `t`; the finest three of them are used. */
-function reaching(ladder: Ladder, t: number): Track[] {
-  const out: Track[] = []
-  for (const track of ladder.tracks) {
-    const slack = 1e-9 * Math.max(1, Math.abs(t)) + 2 * spacingOf(track)
-    if (t <= endOf(track) + slack && t >= startOf(track) - slack - 2 * spacingOf(ladder.tracks[0]!))
-      out.push(track)
+/** Which rungs reach an instant; the finest three of them are used. */
+function reach({ tracks }: Ladder): (t: number, reaching: number[]) => void {
+  const rungs = tracks.map((track, index) => ({
+    index,
+    from: startOf(track),
+    to: endOf(track),
+    two: 2 * spacingOf(track),
+  }))
+  const coarsest = 2 * spacingOf(tracks[0]!)
+  return (t, reaching) => {
+    reaching.length = 0
+    for (const { index, from, to, two } of rungs) {
+      const slack = 1e-9 * Math.max(1, Math.abs(t)) + two
+      if (t <= to + slack && t >= from - slack - coarsest) reaching.push(index)
+    }
+    if (reaching.length > 3) reaching.splice(0, reaching.length - 3)
   }
-  return out.slice(-3)
 }
 
 export function limitOf(ladder: Ladder, grid: Float64Array, extent: Extent): Limit {
@@ -48,15 +56,17 @@ export function limitOf(ladder: Ladder, grid: Float64Array, extent: Extent): Lim
   const n = grid.length
   const samples = [new Float64Array(n * dim), new Float64Array(n * dim), new Float64Array(n * dim)] as const
   const rungs = new Uint8Array(n)
+  const samplers = ladder.tracks.map(sampler)
+  const reachingAt = reach(ladder)
+  const reaching: number[] = []
   let coarse = 0
   let fine = 0
   for (let i = 0; i < n; i++) {
-    const tracks = reaching(ladder, grid[i]!)
-    rungs[i] = tracks.length
-    tracks.forEach((track, j) => {
-      sample(track, grid[i]!, samples[j + 3 - tracks.length]!, i * dim)
-    })
-    if (tracks.length < 3) continue
+    reachingAt(grid[i]!, reaching)
+    const count = reaching.length
+    rungs[i] = count
+    for (let j = 0; j < count; j++) samplers[reaching[j]!]!(grid[i]!, samples[j + 3 - count]!, i * dim)
+    if (count < 3) continue
     coarse += relativeDistance(samples[0], i * dim, samples[1], i * dim, extent) ** 2
     fine += relativeDistance(samples[1], i * dim, samples[2], i * dim, extent) ** 2
   }

@@ -81,6 +81,7 @@ function bendAndSlope(
 ): void {
   const n = times.length
   if (n < 2) return
+  if (k > 0 && stands(values, dim, k)) return // no slope and no bend; uneven rows were marked with the first component
   const at = (i: number): number => values[i * dim + k]!
   const chord = (i: number): number => (at(i + 1) - at(i)) / (times[i + 1]! - times[i]!)
   let largest = 0
@@ -103,6 +104,12 @@ function bendAndSlope(
   slopes[(n - 1) * dim + k] = n > 2 ? 2 * chord(n - 2) - slopes[(n - 2) * dim + k]! : chord(n - 2)
 }
 
+/** A component that never changes, such as the third of a motion in a plane. */
+function stands(values: Float64Array, dim: number, k: number): boolean {
+  for (let i = k + dim; i < values.length; i += dim) if (values[i] !== values[k]) return false
+  return true
+}
+
 /** Index of the last row at or before `t`, clamped to the rows that have a next one. */
 export function rowBefore(times: Float64Array, t: number): number {
   let low = 0
@@ -116,17 +123,35 @@ export function rowBefore(times: Float64Array, t: number): number {
 }
 
 /**
+ * `sample` for instants that come in ascending order, as those of a grid do: the row is looked for from where the
+ * last one was found. The same numbers, to the bit.
+ */
+export function sampler(track: Track): (t: number, out: Float64Array, at?: number) => void {
+  const { times } = track
+  let row = 0
+  return (t, out, at = 0) => {
+    if (times[row]! > t) row = rowBefore(times, t)
+    else while (row < times.length - 2 && times[row + 1]! <= t) row++
+    between(track, row, t, out, at)
+  }
+}
+
+/**
  * Value at `t`, into `out` from `at`: the cubic through both rows and their slopes, of order 3 for a smooth
  * curve, and the straight line beside a corner (error at most h² max|a| / 8). Outside the track the
  * end's straight line goes on.
  */
 export function sample(track: Track, t: number, out: Float64Array, at = 0): void {
+  between(track, rowBefore(track.times, t), t, out, at)
+}
+
+/** @param i the last row at or before `t`, or the nearest that has a next one */
+function between(track: Track, i: number, t: number, out: Float64Array, at: number): void {
   const { times, values, dim, slopes, corners } = track
   if (times.length === 1) {
     for (let k = 0; k < dim; k++) out[at + k] = values[k]!
     return
   }
-  const i = rowBefore(times, t)
   const h = times[i + 1]! - times[i]!
   const s = (t - times[i]!) / h
   const straight = corners[i] === 1 || corners[i + 1] === 1 || s < 0 || s > 1
