@@ -1,4 +1,5 @@
 import type { QuestionKey, StudentSheet } from "../worksheet/contract.ts"
+import type { RosterIds } from "./oneroster.ts"
 import type { Result } from "./results.ts"
 
 /**
@@ -55,6 +56,8 @@ export interface ReportOptions {
   readonly styles: string
   /** the same without embedded fonts, for the many small pages */
   readonly smallStyles: string
+  /** the school's own ids for the OneRoster files; name UUIDs without them */
+  readonly roster?: RosterIds
   /** leaves names, ids and file names out of report.html; students' own pages keep them */
   readonly anonymous?: boolean
 }

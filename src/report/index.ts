@@ -8,5 +8,7 @@ export {
   type Work,
 } from "./contract.ts"
 export { resultsCsv } from "./csv.ts"
+export { reportFiles } from "./files.ts"
+export { isRosterId, type RosterIds } from "./oneroster.ts"
 export { graded, pointsOf, type Result, type Results, refused, resultsJson } from "./results.ts"
 export { motionsOf, workOf } from "./work.ts"

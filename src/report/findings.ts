@@ -1,0 +1,118 @@
+import { slipNamed } from "../judge/slips/catalogue.ts"
+import type { QuestionKey, StudentSheet } from "../worksheet/contract.ts"
+import type { ClassTally } from "./tally.ts"
+import { count, listed } from "./text.ts"
+
+/** One thing worth taking up in class. Plain text, not yet HTML, of the worksheet's author and of ours alone. */
+export interface Finding {
+  readonly count: number
+  /** what was seen, a sentence that goes on from the number */
+  readonly seen: string
+  /** what can be said or asked; "" where nobody has written anything */
+  readonly say: string
+  /** places in the register; empty where the answers tell nobody's name */
+  readonly who: readonly number[]
+}
+
+/** Things that are the same in fewer answers than this are not the class's, save in a small class. */
+const mostFindings = 6
+
+/** What a class got wrong, the most frequent first, in sentences that can be said in front of it. */
+export function findingsOf(sheet: StudentSheet, keys: readonly QuestionKey[], tally: ClassTally): Finding[] {
+  const findings = [
+    ...slipFindings(sheet, tally),
+    ...questionFindings(sheet, keys, tally),
+    ...otherFindings(sheet, tally),
+    ...runFindings(tally),
+  ]
+  return findings
+    .filter(finding => finding.count > 0)
+    .sort((a, b) => b.count - a.count)
+    .slice(0, mostFindings)
+}
+
+/** The worksheet's own words for a slip, of whichever check has them. */
+export function slipWords(sheet: StudentSheet, slip: string): string {
+  const like = slipNamed(slip)?.like
+  const names = like === undefined ? [slip] : [slip, like]
+  for (const name of names)
+    for (const check of sheet.checks)
+      if (Object.hasOwn(check.slips, name) && check.slips[name] !== "") return check.slips[name]!
+  return slipNamed(slip)?.hint ?? ""
+}
+
+export const slipSentence = (slip: string): string => slipNamed(slip)?.teacher ?? slip
+
+function slipFindings(sheet: StudentSheet, tally: ClassTally): Finding[] {
+  return tally.slips.map(([slip, who]) => ({
+    count: who.length,
+    seen: slipSentence(slip),
+    say: slipWords(sheet, slip),
+    who,
+  }))
+}
+
+function questionFindings(sheet: StudentSheet, keys: readonly QuestionKey[], tally: ClassTally): Finding[] {
+  return sheet.questions.flatMap(question => {
+    const wrong = tally.checks.get(question.name)?.counts["not met"] ?? 0
+    const unanswered = tally.answers.get(question.name)?.get("") ?? 0
+    if (question.kind === "text" || wrong - unanswered <= 0) return []
+    const key = keys.find(candidate => candidate.name === question.name)
+    const common = [...(tally.answers.get(question.name) ?? [])]
+      .filter(([given]) => given !== "" && given !== String(key?.answer))
+      .sort(([, a], [, b]) => b - a)[0]
+    const words =
+      common === undefined
+        ? ""
+        : ` Most often, ${count(common[1], "time")}: “${question.choices.find(choice => choice.key === common[0])?.text ?? common[0].slice(0, 40)}”.`
+    return [
+      {
+        count: wrong - unanswered,
+        seen: `A wrong answer to “${plainAsk(question.ask)}”${words}`,
+        say: key?.why ?? "",
+        who: [],
+      },
+    ]
+  })
+}
+
+/** TeX of short equations reads well enough without its dollars. */
+const plainAsk = (ask: string): string => ask.replace(/\$([^$]*)\$/g, "$1").replace(/\*+/g, "")
+
+/** Wrong motions that are nobody's known slip, by the checks that they miss. */
+function otherFindings(sheet: StudentSheet, tally: ClassTally): Finding[] {
+  const groups = new Map<string, { who: readonly number[]; names: string[]; say: string }>()
+  for (const check of sheet.checks) {
+    const who = tally.checks.get(check.name)?.unexplained ?? []
+    if (who.length === 0) continue
+    const key = who.join()
+    const group = groups.get(key)
+    if (group === undefined) groups.set(key, { who, names: [check.name], say: check.hint })
+    else group.names.push(check.name)
+  }
+  return [...groups.values()].map(({ who, names, say }) => ({
+    count: who.length,
+    seen: `Wrong in ${listed(names.map(name => `“${name}”`))}, in ways that are no known slip: look at their pictures.`,
+    say,
+    who,
+  }))
+}
+
+function runFindings(tally: ClassTally): Finding[] {
+  const who = [...new Set(tally.stopped.flatMap(([, places]) => places))].sort((a, b) => a - b)
+  const reasons = tally.stopped.map(([code, places]) => `${places.length} ${code.replaceAll("-", " ")}`)
+  return [
+    {
+      count: tally.open.length,
+      seen: "A blank was left empty.",
+      say: "",
+      who: tally.open,
+    },
+    {
+      count: who.length,
+      seen: `The program could not run to its end: ${reasons.slice(0, 4).join(", ")}${reasons.length > 4 ? " and others" : ""}.`,
+      say: "",
+      who,
+    },
+  ]
+}

@@ -1,0 +1,319 @@
+import type { Question } from "../worksheet/contract.ts"
+import { mostInReport, type ReportSubject } from "./contract.ts"
+import { mathOnly } from "./equations.ts"
+import { type Finding, findingsOf, slipSentence, slipWords } from "./findings.ts"
+import { frame } from "./frame.ts"
+import { histogram } from "./histogram.ts"
+import { shares, verdictMark, verdictWords } from "./marks.ts"
+import { asked } from "./student.ts"
+import { type ClassTally, type Entry, isFull, judged, otherAnswers } from "./tally.ts"
+import { count, escaped, grouped, nameHtml, number, stranger } from "./text.ts"
+
+/** Names shown of those that a finding or a slip concerns; the rest are counted. */
+const mostNames = 40
+/** Lines of the register at most; beyond, it keeps to those who missed something. */
+const mostLines = 2000
+
+/** How a file of the class is named and where its work is shown. */
+export interface Naming {
+  readonly label: (place: number) => string
+  /** "" for no place to go to */
+  readonly href: (place: number) => string
+}
+
+export interface ReportParts {
+  readonly subject: ReportSubject
+  readonly tally: ClassTally
+  readonly naming: Naming
+  /** each student's work, ready made, when the class is small enough; in the order of the register */
+  readonly works: readonly string[]
+  /** answers to text questions, by question; null when they stand on the students' own pages alone */
+  readonly texts: ReadonlyMap<string, readonly (readonly [place: number, text: string])[]> | null
+  readonly anonymous: boolean
+}
+
+/** The teacher's page: first what to take up in class, then the class, then each student. */
+export function reportPage(parts: ReportParts, styles: string): string {
+  const { subject, tally, naming } = parts
+  const sections = [
+    mondaySection(parts),
+    pointsSection(parts),
+    checksSection(parts),
+    slipsSection(parts),
+    questionsSection(parts),
+    textsSection(parts),
+    refusedSection(tally, naming),
+    registerSection(parts),
+    worksSection(parts),
+  ].filter(section => section !== null)
+  const links = sections.map(({ id, title }) => `<li><a href="#${id}">${title}</a></li>`).join("")
+  const body = sections
+    .map(
+      ({ id, title, html }) =>
+        `<section id="${id}" aria-labelledby="${id}-title"><h2 id="${id}-title">${title}</h2>\n${html}</section>`,
+    )
+    .join("\n")
+  const { sheet } = subject
+  return frame(
+    `${sheet.title}: the class`,
+    styles,
+    `<a class="skip" href="#main">To the report</a>
+<header class="top"><p class="kicker">Report of a class</p><h1>${escaped(sheet.title)}</h1>
+<p class="who-line">Worksheet ${escaped(sheet.id)}, version ${sheet.version} · ${standing(tally)}</p>
+<nav aria-label="Parts of the report"><ul>${links}</ul></nav></header>
+<main id="main">
+${body}
+</main>
+<footer class="end"><p>Made from the worksheet and the answer files alone; the same files give the same report.</p></footer>`,
+  )
+}
+
+interface Section {
+  readonly id: string
+  readonly title: string
+  readonly html: string
+}
+
+const standing = (tally: ClassTally): string =>
+  `${count(tally.entries.length, "file")}${tally.refused.length === 0 ? "" : `, ${grouped(tally.refused.length)} not marked`}`
+
+function mondaySection({ subject, tally, naming }: ReportParts): Section {
+  const { sheet, keys } = subject
+  const findings = findingsOf(sheet, keys, tally)
+  const full = `<p class="lead"><b>${grouped(tally.full)} of ${grouped(tally.graded)}</b> have all ${number(tally.outOf)} points; the middle one has <b>${number(tally.median)}</b>, the mean is ${number(tally.mean)}.</p>`
+  const items = findings.map(finding => findingHtml(finding, naming))
+  const list =
+    items.length === 0
+      ? "<p>Nothing was got wrong by anybody.</p>"
+      : `<ol class="findings">${items.join("")}</ol>`
+  const refused =
+    tally.refused.length === 0
+      ? ""
+      : `<p class="aside"><a href="#refused">${count(tally.refused.length, "file")}</a> could not be marked: ask for ${tally.refused.length === 1 ? "it" : "them"} again.</p>`
+  return { id: "class", title: "What to take up in class", html: `${full}${list}${refused}` }
+}
+
+function findingHtml({ count: n, seen, say, who }: Finding, naming: Naming): string {
+  return `<li><span class="many">${grouped(n)}</span><div><p class="seen">${stranger(seen)}</p>${say === "" ? "" : `<p class="say">${stranger(say)}</p>`}${namesHtml(who, naming, 8)}</div></li>`
+}
+
+function namesHtml(who: readonly number[], naming: Naming, most = mostNames): string {
+  if (who.length === 0) return ""
+  const links = who.slice(0, most).map(place => linkHtml(place, naming))
+  const rest = who.length - links.length
+  return `<p class="whom">${links.join(", ")}${rest > 0 ? ` and ${grouped(rest)} more` : ""}</p>`
+}
+
+function linkHtml(place: number, { label, href }: Naming): string {
+  const address = href(place)
+  return address === ""
+    ? nameHtml(label(place))
+    : `<a href="${escaped(address)}">${nameHtml(label(place))}</a>`
+}
+
+function pointsSection({ tally }: ReportParts): Section | null {
+  const html = histogram(tally.entries, tally.outOf)
+  return html === "" ? null : { id: "points", title: "Points", html }
+}
+
+function checksSection({ subject, tally }: ReportParts): Section | null {
+  const { sheet } = subject
+  if (sheet.checks.length === 0 || tally.graded === 0) return null
+  const rows = sheet.checks.map(check => {
+    const { counts } = tally.checks.get(check.name)!
+    return `<tr><th scope="row"><b>${escaped(check.name)}</b><span class="says">${stranger(check.says)}</span></th><td class="wide-only">${shares(counts)}</td><td class="n">${grouped(counts.met)}</td><td class="n">${grouped(counts["not met"])}</td><td class="n">${grouped(counts["could not run"])}</td></tr>`
+  })
+  const head = (["met", "not met", "could not run"] as const)
+    .map(verdict => `<th scope="col" class="n">${verdictMark(verdict)}${verdictWords[verdict]}</th>`)
+    .join("")
+  return {
+    id: "checks",
+    title: "Check by check",
+    html: `${scrolled("Checks", `<table class="checks-table"><caption>How many answers met each check, of ${grouped(tally.graded)} that were marked.</caption><thead><tr><th scope="col">check</th><th scope="col" class="wide-only">shares</th>${head}</tr></thead><tbody>${rows.join("")}</tbody></table>`)}`,
+  }
+}
+
+function slipsSection({ subject, tally, naming }: ReportParts): Section | null {
+  if (tally.slips.length === 0) return null
+  const rows = tally.slips.map(([slip, who]) => {
+    const words = slipWords(subject.sheet, slip)
+    return `<tr><td class="n many">${grouped(who.length)}</td><th scope="row"><b>${stranger(slipSentence(slip))}</b>${words === "" ? "" : `<span class="says">The student is told: ${stranger(words)}</span>`}<code>${escaped(slip)}</code></th><td>${namesHtml(who, naming)}</td></tr>`
+  })
+  return {
+    id: "slips",
+    title: "Slips that were recognised",
+    html: scrolled(
+      "Slips",
+      `<table class="slips-table"><caption>Common mistakes whose motion an answer has, the most frequent first.</caption><thead><tr><th scope="col" class="n">how many</th><th scope="col">slip</th><th scope="col">whose</th></tr></thead><tbody>${rows.join("")}</tbody></table>`,
+    ),
+  }
+}
+
+function questionsSection({ subject, tally }: ReportParts): Section | null {
+  const questions = subject.sheet.questions.filter(question => question.kind !== "text")
+  if (questions.length === 0 || tally.graded === 0) return null
+  return {
+    id: "questions",
+    title: "Questions",
+    html: questions.map(question => questionHtml(question, subject, tally)).join("\n"),
+  }
+}
+
+/** Answers of one question that get a line of their own. */
+const mostAnswerLines = 8
+
+function questionHtml(question: Question, { keys }: ReportSubject, tally: ClassTally): string {
+  const key = keys.find(candidate => candidate.name === question.name)
+  const counts = tally.answers.get(question.name) ?? new Map<string, number>()
+  const right = String(key?.answer ?? "")
+  const lines =
+    question.kind === "choice"
+      ? [
+          ...question.choices.map(choice => ({
+            html: mathOnly(choice.html),
+            n: counts.get(choice.key) ?? 0,
+            right: choice.key === right,
+          })),
+          ...strayAnswers(question, counts),
+        ]
+      : numberAnswers(counts, right)
+  const none = counts.get("") ?? 0
+  const most = Math.max(1, none, ...lines.map(line => line.n))
+  const rows = [...lines, ...(none === 0 ? [] : [{ html: "<i>no answer</i>", n: none, right: false }])].map(
+    line =>
+      `<tr${line.right ? ' class="right"' : ""}><th scope="row">${line.html}${line.right ? ' <span class="word met">right</span>' : ""}</th><td class="n">${grouped(line.n)}</td><td class="wide-only">${bar(line.n / most)}</td></tr>`,
+  )
+  const unit = question.kind === "number" && question.unit !== "1" ? `, in ${escaped(question.unit)}` : ""
+  const found = tally.checks.get(question.name)?.counts.met ?? 0
+  return `<article class="question"><h3>${asked(question)}</h3>${scrolled(
+    question.name,
+    `<table class="answers"><caption>${grouped(found)} of ${grouped(tally.graded)} answered rightly.</caption><thead class="unseen"><tr><th scope="col">answer${unit}</th><th scope="col">how many</th><th scope="col" class="wide-only">share</th></tr></thead><tbody>${rows.join("")}</tbody></table>`,
+  )}${key === undefined || key.why === "" ? "" : `<p class="why"><b>Why:</b> ${stranger(key.why)}</p>`}</article>`
+}
+
+interface AnswerLine {
+  readonly html: string
+  readonly n: number
+  readonly right: boolean
+}
+
+/** What stands in a file though no choice has that key. */
+function strayAnswers(question: Question, counts: ReadonlyMap<string, number>): AnswerLine[] {
+  const keys = new Set(question.choices.map(choice => choice.key))
+  const stray = [...counts].filter(([given]) => given !== "" && !keys.has(given))
+  const n = stray.reduce((sum, [, times]) => sum + times, 0)
+  return n === 0 ? [] : [{ html: "<i>something that is no choice</i>", n, right: false }]
+}
+
+function numberAnswers(counts: ReadonlyMap<string, number>, right: string): AnswerLine[] {
+  const given = [...counts]
+    .filter(([text]) => text !== "" && text !== otherAnswers)
+    .sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1))
+  const shown = given.slice(0, mostAnswerLines)
+  const rest =
+    given.slice(mostAnswerLines).reduce((sum, [, n]) => sum + n, 0) + (counts.get(otherAnswers) ?? 0)
+  return [
+    ...(shown.some(([text]) => text === right)
+      ? []
+      : [{ html: stranger(right), n: counts.get(right) ?? 0, right: true }]),
+    ...shown.map(([text, n]) => ({ html: nameHtml(text), n, right: text === right })),
+    ...(rest === 0 ? [] : [{ html: "<i>others</i>", n: rest, right: false }]),
+  ]
+}
+
+const bar = (share: number): string =>
+  `<svg class="bar" viewBox="0 0 200 10" width="200" height="10" aria-hidden="true"><rect x="0" y="1" width="${number(Math.max(share * 200, share > 0 ? 1 : 0))}" height="8"/></svg>`
+
+function textsSection({ subject, tally, texts, naming }: ReportParts): Section | null {
+  const questions = subject.sheet.questions.filter(question => question.kind === "text")
+  if (questions.length === 0 || tally.graded === 0) return null
+  const html =
+    texts === null
+      ? `<p>In a class of more than ${mostInReport} the texts stand on the students' own pages and in results.json.</p>`
+      : questions
+          .map(question => textsHtml(question, subject, texts.get(question.name) ?? [], naming))
+          .join("\n")
+  return { id: "texts", title: "Texts to read", html }
+}
+
+function textsHtml(
+  question: Question,
+  { keys }: ReportSubject,
+  texts: readonly (readonly [number, string])[],
+  naming: Naming,
+): string {
+  const why = keys.find(candidate => candidate.name === question.name)?.why ?? ""
+  // the same words of several students are read once
+  const groups = new Map<string, number[]>()
+  for (const [place, text] of texts) {
+    const group = groups.get(text)
+    if (group === undefined) groups.set(text, [place])
+    else group.push(place)
+  }
+  const items = [...groups].map(
+    ([text, who]) => `<li><div class="prose">${stranger(text)}</div>${namesHtml(who, naming, 12)}</li>`,
+  )
+  return `<article class="question"><h3>${asked(question)}</h3>${why === "" ? "" : `<p class="why"><b>To look for:</b> ${stranger(why)}</p>`}${items.length === 0 ? "<p>Nobody wrote anything.</p>" : `<ul class="texts">${items.join("")}</ul>`}</article>`
+}
+
+function refusedSection(tally: ClassTally, naming: Naming): Section | null {
+  if (tally.refused.length === 0) return null
+  const shown = tally.refused.slice(0, mostLines)
+  const rows = shown.map(
+    place =>
+      `<tr><th scope="row">${linkHtml(place, naming)}</th><td>${stranger(tally.entries[place]!.reason)}</td></tr>`,
+  )
+  return {
+    id: "refused",
+    title: "Files that could not be marked",
+    html: scrolled(
+      "Files that could not be marked",
+      `<table><caption>${count(tally.refused.length, "file")}, each with its reason${shown.length < tally.refused.length ? `; the first ${grouped(shown.length)} are listed` : ""}.</caption><thead><tr><th scope="col">file</th><th scope="col">reason</th></tr></thead><tbody>${rows.join("")}</tbody></table>`,
+    ),
+  }
+}
+
+function registerSection({ subject, tally, naming }: ReportParts): Section | null {
+  const all = tally.entries.flatMap((entry, place) => (entry.refused ? [] : [place]))
+  if (all.length === 0) return null
+  const large = all.length > mostLines
+  const shown = large ? all.filter(place => !isFull(tally.entries[place]!)).slice(0, mostLines) : all
+  const names = judged(subject.sheet)
+  const rows = shown.map(place => registerRow(tally.entries[place]!, place, naming))
+  const left = large
+    ? ` ${grouped(all.length - shown.length)} others, ${grouped(tally.full)} of them with all points, are in results.csv.`
+    : ""
+  return {
+    id: "register",
+    title: "Register",
+    html: `<p class="key">${(["met", "not met", "could not run"] as const).map(verdict => `<span>${verdictMark(verdict)} ${verdictWords[verdict]}</span>`).join("")}</p>${scrolled(
+      "Register",
+      `<table class="register"><caption>In the order of the file names.${left}</caption><thead><tr><th scope="col">student</th><th scope="col" class="n">points</th>${names.map(name => `<th scope="col">${escaped(name)}</th>`).join("")}<th scope="col">slip</th></tr></thead><tbody>${rows.join("\n")}</tbody></table>`,
+    )}`,
+  }
+}
+
+function registerRow(entry: Entry, place: number, naming: Naming): string {
+  const cells = entry.verdicts.map(
+    verdict =>
+      `<td>${verdictMark(verdict)}${verdict === null ? "" : `<span class="unseen">${verdictWords[verdict]}</span>`}</td>`,
+  )
+  return `<tr><th scope="row">${linkHtml(place, naming)}</th><td class="n">${number(entry.points)}</td>${cells.join("")}<td>${entry.slips.map(slip => `<code>${escaped(slip)}</code>`).join(" ")}</td></tr>`
+}
+
+function worksSection({ works, tally, anonymous }: ReportParts): Section | null {
+  if (tally.entries.length === 0) return null
+  if (works.length > 0) return { id: "students", title: "Each student", html: works.join("\n") }
+  const where = anonymous
+    ? "Their answers are not shown here."
+    : "Plots, code and feedback stand on the students' own pages, to which the names lead; keep the folder “students” beside this file."
+  return {
+    id: "students",
+    title: "Each student",
+    html: `<p>The class has more than ${mostInReport} files. ${where}</p>`,
+  }
+}
+
+/** A wide table scrolls in its own window, which the keyboard can reach. */
+const scrolled = (label: string, table: string): string =>
+  `<div class="scroll" role="region" tabindex="0" aria-label="${escaped(label)}">${table}</div>`

@@ -1,0 +1,147 @@
+import type { CheckResult } from "../judge/contract.ts"
+import { rightOnlyHere } from "../judge/mark.ts"
+import { slipNamed } from "../judge/slips/catalogue.ts"
+import type { Question } from "../worksheet/contract.ts"
+import { setLine } from "../worksheet/prose.ts"
+import type { Marked, ReportSubject } from "./contract.ts"
+import { mathOnly } from "./equations.ts"
+import { figureKey, overlay } from "./figure.ts"
+import { frame } from "./frame.ts"
+import { pointsWords, verdictMark, verdictWord } from "./marks.ts"
+import { escaped, nameHtml, shortName, stranger, strangerText } from "./text.ts"
+
+/** For the student nothing is said that gives an answer away; the teacher is told what lies behind. */
+export type Reader = "student" | "teacher"
+
+/**
+ * What one student wrote, and beside it the feedback in the judge's own order, with the motion over the
+ * reference's. The same for both readers, save that the teacher also reads which slip it is.
+ */
+export function workHtml(subject: ReportSubject, { result, work }: Marked, reader: Reader): string {
+  const feedback = [
+    problemsHtml(result.problems.filter(problem => !isTold(problem.text, result.checks))),
+    work === null ? "" : checksHtml(subject, { result, work }, reader),
+  ].join("")
+  const code = work === null ? "" : codeHtml(subject, work.blanks, reader)
+  return `<div class="beside"><div class="wrote">${code}</div><div class="feedback">${feedback}</div></div>${work === null ? "" : questionsHtml(subject, { result, work })}`
+}
+
+/** A problem that a check's feedback says already is not said twice. */
+const isTold = (text: string, checks: readonly CheckResult[]): boolean =>
+  checks.some(check => check.message.includes(text))
+
+function problemsHtml(problems: readonly Marked["result"]["problems"][number][]): string {
+  if (problems.length === 0) return ""
+  const items = problems.map(({ text, todo, where }) => {
+    const place = where?.cell === undefined ? "" : ` (cell ${escaped(where.cell)}, line ${where.line})`
+    return `<li>${stranger(text)}${place} <span class="todo">${stranger(todo)}</span></li>`
+  })
+  return `<ul class="problems">${items.join("")}</ul>`
+}
+
+function checksHtml(subject: ReportSubject, { result, work }: Marked, reader: Reader): string {
+  const drawn = new Set<string>()
+  const checks = subject.sheet.checks.flatMap(check => {
+    const found = result.checks.find(candidate => candidate.name === check.name)
+    return found === undefined ? [] : [{ check, found }]
+  })
+  const allMet = checks.every(({ found }) => found.verdict === "met")
+  const items = checks.map(({ check, found }) => {
+    const key = figureKey(check)
+    // One picture of the same curves is enough; what is met needs none, unless there is nothing else to see.
+    const wanted = key !== null && !drawn.has(key) && (allMet ? drawn.size === 0 : found.verdict !== "met")
+    const onlyElsewhere = found.message.startsWith(rightOnlyHere)
+    const figure = wanted
+      ? overlay(check, work?.motions ?? [], subject.reference, onlyElsewhere ? null : found.departsAt)
+      : ""
+    if (figure !== "" && key !== null) drawn.add(key)
+    const slip = reader === "teacher" && found.slip !== null ? slipNamed(found.slip) : undefined
+    return `<li>
+<p class="check-head">${verdictMark(found.verdict)}<span class="says">${stranger(check.says === "" ? check.name : check.says)}</span>${verdictWord(found.verdict)} <span class="points">${pointsWords(found.points, found.outOf)}</span></p>
+${slip === undefined ? "" : `<p class="slip"><b>${escaped(slip.name)}</b> ${escaped(slip.teacher)}</p>`}
+${found.message === "" ? "" : `<p class="message">${stranger(found.message)}</p>`}
+${figure}${figure !== "" && onlyElsewhere ? '<p class="aside">The picture shows the values on the sheet.</p>' : ""}
+</li>`
+  })
+  return `<ul class="checks">${items.join("")}</ul>`
+}
+
+function codeHtml(
+  { sheet }: ReportSubject,
+  blanks: Readonly<Record<string, string>>,
+  reader: Reader,
+): string {
+  const figures = sheet.cells.flatMap(cell =>
+    cell.segments.flatMap(segment => {
+      if (segment.kind !== "blank") return []
+      const text = Object.hasOwn(blanks, segment.name) ? outdented(blanks[segment.name]!) : ""
+      const prompt = segment.prompt === "" ? segment.name : segment.prompt
+      const listing =
+        text.trim() === ""
+          ? '<p class="empty">Left empty.</p>'
+          : `<pre tabindex="0" aria-label="${reader === "student" ? "Your lines" : "Lines"} in ${escaped(segment.name)}"><code>${strangerText(text)}</code></pre>`
+      return [`<figure class="listing"><figcaption>${stranger(prompt)}</figcaption>${listing}</figure>`]
+    }),
+  )
+  return figures.join("")
+}
+
+/** Without the indent that all lines share, and without empty lines at the ends. */
+function outdented(text: string): string {
+  const lines = text.replace(/^(?:[ \t]*\n)+|\s+$/g, "").split("\n")
+  const indents = lines.filter(line => line.trim() !== "").map(line => /^ */.exec(line)![0].length)
+  const shared = indents.length === 0 ? 0 : Math.min(...indents)
+  return lines.map(line => line.slice(shared)).join("\n")
+}
+
+function questionsHtml({ sheet }: ReportSubject, { result, work }: Marked): string {
+  if (sheet.questions.length === 0) return ""
+  const items = sheet.questions.map(question => {
+    const found = result.checks.find(candidate => candidate.name === question.name)
+    const verdict =
+      found === undefined
+        ? '<span class="word">read by your teacher</span>'
+        : `${verdictMark(found.verdict)}${verdictWord(found.verdict)} <span class="points">${pointsWords(found.points, found.outOf)}</span> <span class="message">${stranger(found.message)}</span>`
+    return `<dt>${asked(question)}</dt><dd>${givenHtml(question, work?.questions[question.name])}<p class="verdict">${verdict}</p></dd>`
+  })
+  return `<dl class="questions">${items.join("")}</dl>`
+}
+
+/** The question itself, its equations as MathML. */
+export const asked = (question: Question): string => mathOnly(question.askHtml || setLine(question.ask).html)
+
+export function givenHtml(question: Question, given: string | number | null | undefined): string {
+  if (given === null || given === undefined || given === "") return '<p class="empty">No answer.</p>'
+  const choice = question.choices.find(candidate => candidate.key === String(given))
+  if (question.kind === "choice" && choice !== undefined)
+    return `<p class="given">${mathOnly(choice.html)}</p>`
+  return `<p class="given">${stranger(String(given))}</p>`
+}
+
+/** Who handed in, on one line: name, id, file. */
+export function whoHtml({ result }: Marked): string {
+  const { student, file } = result
+  const name = student?.name.trim() || student?.id.trim() || file
+  const rest = [student?.id ?? "", file].filter(part => part !== "" && part !== name)
+  return `${nameHtml(name)}${rest.length === 0 ? "" : ` <span class="who">${rest.map(nameHtml).join(" · ")}</span>`}`
+}
+
+/** A student's own page: feedback, and nothing of anybody else. */
+export function studentPage(subject: ReportSubject, marked: Marked, styles: string): string {
+  const { sheet } = subject
+  const { result } = marked
+  const name = shortName(result.student?.name.trim() || result.student?.id.trim() || result.file)
+  const standing =
+    result.status === "graded"
+      ? `<p class="standing"><b>${pointsWords(result.points, result.outOf)}</b></p>`
+      : '<p class="standing"><b>This file could not be marked.</b></p>'
+  return frame(
+    `${sheet.title}: ${name}`,
+    styles,
+    `<main class="single">
+<header><p class="kicker">Feedback</p><h1>${escaped(sheet.title)}</h1><p class="who-line">${whoHtml(marked)}</p>${standing}</header>
+${workHtml(subject, marked, "student")}
+<footer><p>Worksheet ${escaped(sheet.id)}, version ${sheet.version}.</p></footer>
+</main>`,
+  )
+}

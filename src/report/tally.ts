@@ -1,0 +1,149 @@
+import type { CheckResult, Verdict } from "../judge/contract.ts"
+import type { StudentSheet } from "../worksheet/contract.ts"
+import type { Marked } from "./contract.ts"
+import { pointsOf } from "./results.ts"
+
+/** One line of the register: what is kept of a file once it has been passed. */
+export interface Entry {
+  readonly name: string
+  readonly id: string
+  readonly file: string
+  readonly refused: boolean
+  readonly points: number
+  readonly outOf: number
+  /** by check and question of the sheet, in its order; null where nothing was judged */
+  readonly verdicts: readonly (Verdict | null)[]
+  readonly slips: readonly string[]
+  /** the first thing that is wrong with a file that was refused */
+  readonly reason: string
+}
+
+export interface CheckTally {
+  readonly counts: Readonly<Record<Verdict, number>>
+  /** entries that did not meet it and whose motion is that of no known slip, blanks filled */
+  readonly unexplained: readonly number[]
+}
+
+export interface ClassTally {
+  readonly entries: readonly Entry[]
+  readonly graded: number
+  readonly refused: readonly number[]
+  readonly full: number
+  /** points that could be had */
+  readonly outOf: number
+  readonly mean: number
+  readonly median: number
+  readonly checks: ReadonlyMap<string, CheckTally>
+  /** entries by slip, the most frequent first */
+  readonly slips: readonly (readonly [slip: string, who: readonly number[]])[]
+  /** entries by the code of what stopped their program, the most frequent first */
+  readonly stopped: readonly (readonly [code: string, who: readonly number[]])[]
+  /** entries that left a blank empty */
+  readonly open: readonly number[]
+  /** by question: how often each answer was given; "" for none */
+  readonly answers: ReadonlyMap<string, ReadonlyMap<string, number>>
+}
+
+/** Answers to a number question that are kept apart; the rest are counted as one. */
+const mostAnswers = 200
+export const otherAnswers = "\u0000others"
+
+/** Names of everything that gives a verdict, in the order of the sheet. */
+export const judged = (sheet: StudentSheet): string[] => [
+  ...sheet.checks.map(check => check.name),
+  ...sheet.questions.filter(question => question.kind !== "text").map(question => question.name),
+]
+
+/** Counts a class as its files pass; keeps of each some hundred bytes. */
+export function createTally(sheet: StudentSheet) {
+  const entries: Entry[] = []
+  const names = judged(sheet)
+  const checks = new Map(
+    names.map(name => [
+      name,
+      {
+        counts: { met: 0, "not met": 0, "could not run": 0 } as Record<Verdict, number>,
+        unexplained: [] as number[],
+      },
+    ]),
+  )
+  const slips = new Map<string, number[]>()
+  const stopped = new Map<string, number[]>()
+  const open: number[] = []
+  const answers = new Map(sheet.questions.map(question => [question.name, new Map<string, number>()]))
+
+  return {
+    /** @returns its place in the register */
+    add({ result, work }: Marked): number {
+      const place = entries.length
+      const found = new Map(result.checks.map(check => [check.name, check]))
+      const emptied = result.problems.some(problem => problem.code === "empty-blank")
+      const mine = new Set(result.checks.flatMap(check => check.slip ?? []))
+      const refused = result.status === "refused"
+      entries.push({
+        name: result.student?.name ?? "",
+        id: result.student?.id ?? "",
+        file: result.file,
+        refused,
+        points: result.points,
+        outOf: result.outOf,
+        verdicts: names.map(name => found.get(name)?.verdict ?? null),
+        slips: [...mine],
+        reason: refused ? (result.problems[0]?.text ?? "") : "",
+      })
+      if (refused) return place
+      for (const [name, check] of found) {
+        const tally = checks.get(name)
+        if (tally === undefined) continue
+        tally.counts[check.verdict]++
+        if (unexplained(check) && !emptied) tally.unexplained.push(place)
+      }
+      for (const slip of mine) push(slips, slip, place)
+      if (emptied) open.push(place)
+      if (result.checks.some(check => check.verdict === "could not run")) {
+        const code = result.problems.find(problem => problem.code !== "empty-blank")?.code
+        if (code !== undefined) push(stopped, code, place)
+      }
+      for (const [name, counts] of answers) tell(counts, work?.questions[name])
+      return place
+    },
+    finish(): ClassTally {
+      const marked = entries.filter(entry => !entry.refused)
+      const points = marked.map(entry => entry.points).sort((a, b) => a - b)
+      const middle = points.length >> 1
+      return {
+        entries,
+        graded: marked.length,
+        refused: entries.flatMap((entry, place) => (entry.refused ? [place] : [])),
+        full: marked.filter(isFull).length,
+        outOf: marked[0]?.outOf ?? pointsOf(sheet),
+        mean: points.reduce((sum, value) => sum + value, 0) / Math.max(1, points.length),
+        median: points.length === 0 ? 0 : (points[middle]! + points[(points.length - 1) >> 1]!) / 2,
+        checks,
+        slips: byNumber(slips),
+        stopped: byNumber(stopped),
+        open,
+        answers,
+      }
+    },
+  }
+}
+
+export const isFull = (entry: Entry): boolean => !entry.refused && entry.points >= entry.outOf
+
+const unexplained = (check: CheckResult): boolean => check.verdict === "not met" && check.slip === null
+
+function tell(counts: Map<string, number>, given: string | number | null | undefined): void {
+  const key = given === null || given === undefined ? "" : String(given).trim().slice(0, 80)
+  const slot = counts.has(key) || counts.size < mostAnswers ? key : otherAnswers
+  counts.set(slot, (counts.get(slot) ?? 0) + 1)
+}
+
+function push(lists: Map<string, number[]>, key: string, place: number): void {
+  const list = lists.get(key)
+  if (list === undefined) lists.set(key, [place])
+  else list.push(place)
+}
+
+const byNumber = (lists: ReadonlyMap<string, readonly number[]>) =>
+  [...lists].sort(([a, whoA], [b, whoB]) => whoB.length - whoA.length || (a < b ? -1 : 1))
