@@ -1,15 +1,14 @@
 import wasmUrl from "esbuild-wasm/esbuild.wasm?url"
-import type { FromCompiler, ToCompiler, UnitsJob } from "./compiler.worker.ts"
+import type { FromCompiler, LookedAt, ToCompiler, UnitsJob } from "./compiler.worker.ts"
 import type { CompileResult, Program } from "./contract.ts"
-import type { UnitsRun } from "./units-run/index.ts"
 
 export interface PageCompiler {
   /** resolves when the first text would not wait for anything; rejects if the compiler cannot be loaded */
   readonly ready: Promise<void>
   /** the newest request wins: one that a later request overtook resolves with the later one's result */
   compile(program: Program): Promise<CompileResult>
-  /** the units run, beside the compiler and not before it */
-  units(program: Program, parameters: UnitsJob["parameters"]): Promise<UnitsRun>
+  /** the units run and the names in blanks, beside the compiler and not before it */
+  units(program: Program, parameters: UnitsJob["parameters"]): Promise<LookedAt>
   close(): void
 }
 
@@ -23,7 +22,7 @@ interface Asked {
 export function createPageCompiler(): PageCompiler {
   const worker = new Worker(new URL("./compiler.worker.ts", import.meta.url), { type: "module" })
   let asked: Asked[] = []
-  const measuring = new Map<number, { resolve: (run: UnitsRun) => void; reject: (reason: Error) => void }>()
+  const measuring = new Map<number, { resolve: (run: LookedAt) => void; reject: (reason: Error) => void }>()
   let count = 0
   let loaded: () => void
   let lost: (reason: Error) => void

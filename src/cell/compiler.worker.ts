@@ -1,5 +1,6 @@
 import { initialize, transform } from "esbuild-wasm"
 import { assembleProgram } from "./assemble.ts"
+import { type BlankWords, blankWords } from "./blank-words.ts"
 import { compile } from "./compile.ts"
 import type { CompileResult, Program } from "./contract.ts"
 import { stripOptions } from "./strip.ts"
@@ -22,7 +23,12 @@ export type FromCompiler =
   | { readonly kind: "ready" }
   | { readonly kind: "failed"; readonly message: string }
   | { readonly kind: "compiled"; readonly id: number; readonly result: CompileResult }
-  | { readonly kind: "measured"; readonly id: number; readonly run: UnitsRun }
+  | { readonly kind: "measured"; readonly id: number; readonly run: LookedAt }
+
+/** What a program's text shows without being run: its units, and what its blanks name, by cell. */
+export interface LookedAt extends UnitsRun {
+  readonly words: Readonly<Record<string, BlankWords>>
+}
 
 const say = (message: FromCompiler): void => self.postMessage(message)
 
@@ -70,7 +76,8 @@ self.onmessage = ({ data }: MessageEvent<ToCompiler>) => {
       cause => say({ kind: "failed", message: String(cause) }),
     )
   } else if (data.kind === "units") {
-    say({ kind: "measured", id: data.id, run: unitsRun(data.program, data.parameters) })
+    const run = { ...unitsRun(data.program, data.parameters), words: blankWords(data.program) }
+    say({ kind: "measured", id: data.id, run })
   } else {
     waiting = data
     void work()

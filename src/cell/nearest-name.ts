@@ -1,11 +1,16 @@
-/** The name most like a misspelt one: at most two letters added, left out, changed or swapped; null if none is that near. */
+/**
+ * The name most like a misspelt one: at most two letters added, left out, changed or swapped, one
+ * in a short name; null if none is that near.
+ */
 export function nearestName(name: string, candidates: readonly string[]): string | null {
   let best: string | null = null
-  let least = Math.min(2, Math.floor(name.length / 2))
+  // another case of the same letters is always near
+  let least = Math.max(0.5, name.length < 6 ? Math.min(1, name.length - 1) : 2)
   for (const candidate of new Set(candidates)) {
+    if (candidate === name) continue
     if (Math.abs(candidate.length - name.length) > least) continue
     const distance = candidate.toLowerCase() === name.toLowerCase() ? 0.5 : editDistance(name, candidate)
-    if (distance <= least && distance > 0 && (best === null || distance < least)) {
+    if (distance <= least && (best === null || distance < least)) {
       best = candidate
       least = distance
     }

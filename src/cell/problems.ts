@@ -17,10 +17,13 @@ export const cellProblemCodes = [
   "declared-twice",
   "empty-blank",
   "grew-without-bound",
+  "kinds-disagree",
+  "may-be-unset",
   "nested-too-deep",
   "no-such-property",
   "not-a-function",
   "not-allowed-here",
+  "nothing-returned",
   "program-error",
   "something-missing",
   "text-not-closed",
@@ -30,6 +33,8 @@ export const cellProblemCodes = [
   "too-large",
   "unknown-name",
   "used-before-made",
+  "wrong-kind",
+  "wrong-operand",
 ] as const
 
 export type CellProblemCode = (typeof cellProblemCodes)[number]
