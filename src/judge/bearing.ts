@@ -14,13 +14,15 @@ const moved = 1e-3
  */
 export function bearingOn(check: Check, unfilled: readonly Problem[], reference: Reference): Problem[] {
   const right = recordingOf(reference, check.cell)
+  const paths = pathsOf(check)
   return unfilled.filter(problem => {
     if (problem.where?.cell !== check.cell) return false
     const made = reference.slips.filter(slip => slip.blank === problem.where?.blank)
-    if (made.length === 0) return true
+    // What looks at the lines themselves hangs on every blank of its cell.
+    if (made.length === 0 || paths.length === 0) return true
     return made.some(slip => {
       const theirs = slip.recordings.find(recording => recording.cell === check.cell)
-      return pathsOf(check).some(path => recordingsUnlike(theirs, right, right, path, true) > moved)
+      return paths.some(path => recordingsUnlike(theirs, right, right, path, true) > moved)
     })
   })
 }

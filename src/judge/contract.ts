@@ -1,3 +1,4 @@
+import type { BlankWords } from "../cell/blank-words.ts"
 import type { Problem } from "../cell/problem.ts"
 import type { Recording } from "../run/contract.ts"
 
@@ -38,6 +39,16 @@ export interface Evidence {
   readonly runs: readonly (readonly Recording[])[]
   /** whether the program's named time step was found, so that it can be shortened */
   readonly timeStepFound: boolean
+  /** what the text shows without being run; null where no check asks for it */
+  readonly looked: Looked | null
+}
+
+/** What is seen in a program's text. */
+export interface Looked {
+  /** where units do not fit */
+  readonly units: readonly Problem[]
+  /** what the lines of a cell's blanks name, by cell */
+  readonly words: Readonly<Record<string, BlankWords>>
 }
 
 export type Verdict = "met" | "not met" | "could not run"

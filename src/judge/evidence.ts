@@ -1,15 +1,15 @@
-import type { Compiled } from "../cell/contract.ts"
+import type { Compiled, Program } from "../cell/contract.ts"
 import type { Problem } from "../cell/problem.ts"
 import { defaultLimits, type RunOutcome } from "../run/contract.ts"
-import type { StudentSheet } from "../worksheet/contract.ts"
-import type { Evidence, Reference } from "./contract.ts"
+import type { CheckRule, StudentSheet } from "../worksheet/contract.ts"
+import type { Evidence, Looked, Reference } from "./contract.ts"
 import { wantsFiner } from "./sheet.ts"
 import { finestFactor, judgeSeed, type RunTool } from "./tools.ts"
 import { unfilledBlanks } from "./unfilled.ts"
 
 /** An answer that could not be compiled: evidence of that, and of nothing else. */
 export function noEvidence(problem: Problem | null, unfilled: readonly Problem[] = []): Evidence {
-  return { unfilled, problem, finerProblem: null, factors: [], runs: [], timeStepFound: true }
+  return { unfilled, problem, finerProblem: null, factors: [], runs: [], timeStepFound: true, looked: null }
 }
 
 /**
@@ -34,6 +34,7 @@ export async function evidenceFor(
     factors: [1],
     runs: [first.recordings],
     timeStepFound: first.timeStepFound,
+    looked: null,
   }
   for (const factor of factors) {
     if (factor < 1) evidence = await refine(evidence, compiled, tools, parameters, seed, factor)
@@ -88,7 +89,11 @@ export interface Collecting {
   readonly known?: RunOutcome | null
   /** asked between runs; true gives up and null comes back */
   readonly overtaken?: () => boolean
+  /** reads the program's text, where a check asks about it */
+  readonly look?: (program: Program) => Looked | Promise<Looked>
 }
+
+const aboutText = new Set<CheckRule["kind"]>(["units", "uses", "avoids"])
 
 /**
  * The evidence that verdicts over `reference` need: runs at the given step and half of it and, while those leave a
@@ -99,10 +104,12 @@ export async function collectEvidence(
   compiled: Compiled,
   tools: RunTool,
   reference: Reference,
-  { known = null, overtaken = () => false }: Collecting = {},
+  { known = null, overtaken = () => false, look }: Collecting = {},
 ): Promise<Evidence | null> {
   const { parameters, factors } = reference
   let evidence = await evidenceFor(compiled, tools, parameters, judgeSeed, [1], known)
+  if (look !== undefined && sheet.checks.some(check => aboutText.has(check.rule.kind)))
+    evidence = { ...evidence, looked: await look(compiled.program) }
   if (factors.length < 2) return evidence
   for (let factor = 1 / 2; factor >= finestFactor; factor /= 2) {
     if (overtaken()) return null

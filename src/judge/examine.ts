@@ -3,6 +3,7 @@ import type { Check, Worksheet } from "../worksheet/contract.ts"
 import type { CheckResult, Reference, Verdict } from "./contract.ts"
 import { ownParameters } from "./draws.ts"
 import { collectEvidence, noEvidence } from "./evidence.ts"
+import { lookAt } from "./look.ts"
 import { numberWords } from "./quantity.ts"
 import { ratioOf } from "./ratio.ts"
 import { NoReference, programOf } from "./reference.ts"
@@ -10,6 +11,7 @@ import { createReferences } from "./references.ts"
 import { judgeSheet } from "./sheet.ts"
 import { slipPrograms } from "./slips/programs.ts"
 import { inTurns, thrifty } from "./thrifty.ts"
+import { toleranceWords } from "./tolerance-words.ts"
 import type { JudgeTools } from "./tools.ts"
 import { unfilledBlanks } from "./unfilled.ts"
 import { variantPrograms } from "./variants.ts"
@@ -73,7 +75,7 @@ export async function examineWorksheet(worksheet: Worksheet, given: JudgeTools):
     const program = programOf(worksheet, answers)
     const result = await tools.compile(program)
     const evidence = result.ok
-      ? (await collectEvidence(sheet, result.compiled, tools, reference))!
+      ? (await collectEvidence(sheet, result.compiled, tools, reference, { look: lookAt(sheet) }))!
       : noEvidence(result.problems[0] ?? null, unfilledBlanks(program))
     return {
       name,
@@ -201,24 +203,5 @@ function slipPasses(worksheet: Worksheet, slip: Trial & { blank: string }): Prob
       column: 1,
       blank: slip.blank,
     },
-  }
-}
-
-function toleranceWords(check: Check, reference: Reference): string {
-  const { rule } = check
-  switch (rule.kind) {
-    case "compare":
-      if (rule.tolerance !== null)
-        return `${rule.tolerance * 100} % of the motion's extent, as the check sets it`
-      return reference.factors.length > 1
-        ? "twice what the reference itself still moves when the step is quartered, at least 0.2 % of the motion's extent, between the limits as the time step shrinks"
-        : "1 % of the motion's extent at the given time step, since no time step was found that could be shortened"
-    case "law":
-      return `${rule.tolerance} of the largest impulse of a step, in every step`
-    case "value":
-      return `${rule.tolerance * 100} % of the value`
-    case "stays":
-    case "rests":
-      return "none"
   }
 }

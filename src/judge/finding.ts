@@ -1,5 +1,6 @@
 import type { Recording } from "../run/contract.ts"
 import type { Check } from "../worksheet/contract.ts"
+import type { Looked } from "./contract.ts"
 
 /** Runs by step factor, descending. */
 export interface Runs {
@@ -12,6 +13,8 @@ export interface Asked {
   readonly check: Check
   readonly student: Runs
   readonly reference: Runs
+  /** what the text shows; null or left out where nobody looked */
+  readonly looked?: Looked | null
 }
 
 /** What a rule found. Whole sentences; numbers with units; nothing of the answer. */

@@ -1,18 +1,14 @@
 import type { Recording } from "../run/contract.ts"
 import type { Check } from "../worksheet/contract.ts"
+import { seriesOf } from "../worksheet/series.ts"
 
 /** Series of the reference that a check reads; component paths name the series they belong to. */
-export function pathsOf(check: Check): string[] {
-  const { rule } = check
-  switch (rule.kind) {
-    case "compare":
-    case "value":
-    case "stays":
-      return [rule.series]
-    case "law":
-    case "rests":
-      return [`${rule.body}.momentum`]
-  }
+export function pathsOf({ rule }: Check): string[] {
+  // Forces are booked in the student's own recording: of the reference only what they change is looked at.
+  const forces = rule.kind === "law" ? ((rule.law === "energy" ? rule.work : rule.external) ?? []) : []
+  return seriesOf(rule)
+    .map(series => series.name)
+    .filter(name => !forces.includes(name))
 }
 
 /** Names of the whole series of one cell that its checks need. */

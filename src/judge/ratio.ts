@@ -7,5 +7,5 @@ import { applyRule } from "./rules/index.ts"
 export function ratioOf(sheet: StudentSheet, check: Check, reference: Reference, evidence: Evidence): number {
   const student = completeRuns(sheet, evidence, check.cell)
   if (student.factors.length === 0) return Number.POSITIVE_INFINITY
-  return applyRule({ check, student, reference }).ratio
+  return applyRule({ check, student, reference, looked: evidence.looked }).ratio
 }

@@ -1,4 +1,5 @@
 import type { Check, StudentSheet } from "../worksheet/contract.ts"
+import { answered } from "./answered.ts"
 import { bearingOn } from "./bearing.ts"
 import { completeRuns } from "./complete.ts"
 import type { CheckResult, Evidence, Reference } from "./contract.ts"
@@ -73,7 +74,7 @@ function judgeCheck(
   evidence: Evidence,
   student: ReturnType<typeof completeRuns>,
 ): Finding {
-  const finding = applyRule({ check, student, reference })
+  const finding = answered({ check, student, reference, looked: evidence.looked }, applyRule)
   // A program that only runs at the step it was written for does not go to a limit.
   if (
     finding.met &&

@@ -12,10 +12,17 @@ export interface Variant {
   readonly answers: Readonly<Record<string, string>>
 }
 
+interface Rewriting {
+  readonly name: string
+  /** makes another method of it: right where only the limit counts */
+  readonly restepped?: true
+  make(script: Script, roles: Roles): Edit[][]
+}
+
 /** Ways of rewriting that leave an answer right in the limit of a short step. */
-const rewritings: readonly { readonly name: string; make(script: Script, roles: Roles): Edit[][] }[] = [
-  { name: "position before momentum", make: positionFirst },
-  { name: "position with the mean momentum", make: meanMomentum },
+const rewritings: readonly Rewriting[] = [
+  { name: "position before momentum", restepped: true, make: positionFirst },
+  { name: "position with the mean momentum", restepped: true, make: meanMomentum },
   { name: "factors in another order", make: factorsSwapped },
   { name: "terms in another order", make: termsSwapped },
   { name: "a short form of the update", make: shortUpdates },
@@ -24,9 +31,16 @@ const rewritings: readonly { readonly name: string; make(script: Script, roles: 
 /** Other right answers that can be derived from the author's own. */
 export function variantPrograms(worksheet: Worksheet): Variant[] {
   const { sheet, answers } = worksheet
-  return scriptsOf(programOf(worksheet, answers)).flatMap(script => {
+  const program = programOf(worksheet, answers)
+  return scriptsOf(program).flatMap(script => {
     const roles = rolesOf(script, sheet.parameters)
-    return rewritings.flatMap(({ name, make }) =>
+    const cell = program.blanks.find(blank => blank.name === script.blank.name)?.cell
+    const asksForMethod = sheet.checks.some(
+      ({ cell: checked, rule }) =>
+        checked === cell && (rule.kind === "stepper" || (rule.kind === "converges" && rule.order > 1)),
+    )
+    const allowed = rewritings.filter(({ restepped }) => !restepped || !asksForMethod)
+    return allowed.flatMap(({ name, make }) =>
       make(script, roles).map(edits => ({
         name,
         blank: script.blank.name,

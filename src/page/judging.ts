@@ -1,5 +1,5 @@
 import type { Judgement, Reference } from "../judge/contract.ts"
-import { collectEvidence } from "../judge/evidence.ts"
+import { type Collecting, collectEvidence } from "../judge/evidence.ts"
 import { judgeSheet } from "../judge/sheet.ts"
 import type { Runner } from "../run/contract.ts"
 import type { StudentSheet } from "../worksheet/contract.ts"
@@ -11,8 +11,13 @@ export async function judgeOnPage(
   reference: Reference,
   runner: Runner,
   { compiled, outcome, overtaken }: JudgeRequest,
+  look: NonNullable<Collecting["look"]>,
 ): Promise<Judgement | null> {
-  const evidence = await collectEvidence(sheet, compiled, runner, reference, { known: outcome, overtaken })
+  const evidence = await collectEvidence(sheet, compiled, runner, reference, {
+    known: outcome,
+    overtaken,
+    look,
+  })
   if (!evidence) return null
   const checks = judgeSheet(sheet, reference, evidence)
   return {

@@ -64,7 +64,10 @@ export function openWorkshop(edition: Edition): Workshop {
     async judge(request) {
       const { judgeOnPage } = await import("./judging.ts")
       evidence ??= createPageRunner()
-      return judgeOnPage(sheet, reference, evidence, request)
+      return judgeOnPage(sheet, reference, evidence, request, async program => {
+        const { problems, words } = await getCompiler().units(program, sheet.parameters)
+        return { units: problems, words }
+      })
     },
     close() {
       compiler?.close()

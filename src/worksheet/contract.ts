@@ -83,15 +83,52 @@ export interface QuestionKey {
   readonly answer: string | number | null
   /** relative, for numbers */
   readonly tolerance: number
+  /** significant figures that the number must be given with; null where they do not matter */
+  readonly figures: number | null
   readonly why: string
 }
+
+/** Something that happens to a body at an instant. */
+export type Happening = "contact begins" | "contact ends" | "turning" | "rest"
+
+/** What moves the position in each step: the momentum of its end, or that of its start. */
+export type SteppingOrder = "momentum first" | "position first"
 
 /** The rule of a check, as the student may know it: nothing here gives an answer away. */
 export type CheckRule =
   /** the series follows the reference to the same limit */
   | { readonly kind: "compare"; readonly series: string; readonly tolerance: number | null }
-  /** each step changes the body's momentum by the sum of its recorded forces times the step */
-  | { readonly kind: "law"; readonly law: "momentum"; readonly body: string; readonly tolerance: number }
+  /** each step changes the momentum of the bodies together by the sum of the forces on them times the step */
+  | {
+      readonly kind: "law"
+      readonly law: "momentum"
+      readonly bodies: readonly string[]
+      /** forces that act from outside (`body.forces.name`), so that the others must cancel; null: all that are recorded */
+      readonly external: readonly string[] | null
+      readonly tolerance: number
+    }
+  /** the same for the angular momentum about a point and the torques about it */
+  | {
+      readonly kind: "law"
+      readonly law: "angular momentum"
+      readonly bodies: readonly string[]
+      readonly external: readonly string[] | null
+      /** m */
+      readonly about: readonly [number, number, number]
+      readonly tolerance: number
+    }
+  /** the energy of the bodies changes by the work of forces */
+  | {
+      readonly kind: "law"
+      readonly law: "energy"
+      readonly bodies: readonly string[]
+      /** a recorded energy; null: the kinetic energy, found from position and momentum */
+      readonly energy: string | null
+      /** forces whose work changes it (`body.forces.name`); null: all that are recorded on the bodies */
+      readonly work: readonly string[] | null
+      /** part of the largest kinetic energy */
+      readonly tolerance: number
+    }
   /** a component has a value at an instant, the reference's own if none is given */
   | {
       readonly kind: "value"
@@ -109,6 +146,29 @@ export type CheckRule =
     }
   /** from an instant on the body's momentum is exactly zero */
   | { readonly kind: "rests"; readonly body: string; readonly from: number }
+  /** something happens when it should: at the given time, or at the reference's own */
+  | {
+      readonly kind: "happens"
+      readonly event: Happening
+      /** a force for a contact, a component for a turning, a body for rest */
+      readonly of: string
+      /** which one of its kind, from 1 */
+      readonly count: number
+      /** s; null for the reference's own time */
+      readonly at: number | null
+      /** s; null for a hundredth of the reference's time */
+      readonly within: number | null
+    }
+  /** the series closes on the reference's limit with a power of the time step not below `order` */
+  | { readonly kind: "converges"; readonly series: string; readonly order: number }
+  /** the units run over the student's program raises no alarm in the cell */
+  | { readonly kind: "units" }
+  /** the lines of the cell's blanks name all of these things */
+  | { readonly kind: "uses"; readonly names: readonly string[] }
+  /** … or none of these */
+  | { readonly kind: "avoids"; readonly names: readonly string[] }
+  /** each step takes momentum and position in the order that is asked for */
+  | { readonly kind: "stepper"; readonly order: SteppingOrder; readonly body: string }
 
 export interface Check {
   readonly name: string

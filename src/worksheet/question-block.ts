@@ -63,6 +63,12 @@ export function readQuestion(
       `is of kind “${yaml.kind}”; choices have no effect.`,
       "Take them out, or make it “kind: choice”.",
     )
+  if (yaml.kind !== "number" && yaml.figures !== undefined)
+    wrong(
+      "figures",
+      `is of kind “${yaml.kind}”; “figures” has no effect.`,
+      "Take it out: only a number has significant figures.",
+    )
   if (findings.problems.length > before) return null
   return {
     question: {
@@ -74,6 +80,6 @@ export function readQuestion(
       unit: yaml.kind === "number" ? yaml.unit : "1",
       points: yaml.points,
     },
-    key: { name, answer, tolerance: yaml.tolerance, why: yaml.why },
+    key: { name, answer, tolerance: yaml.tolerance, figures: yaml.figures ?? null, why: yaml.why },
   }
 }

@@ -117,16 +117,52 @@ export const questionSchema = mapping({
     ),
     0.02,
   ),
+  figures: v.optional(
+    v.pipe(
+      v.number(),
+      v.integer("=Significant figures are a whole number."),
+      v.minValue(1, "=At least 1 significant figure."),
+      v.maxValue(12, "=At most 12 significant figures."),
+    ),
+  ),
   points: v.optional(points, 0),
   why: v.optional(text, ""),
 })
+
+const forceName = v.pipe(
+  v.string(),
+  v.regex(
+    /^[A-Za-z][A-Za-z0-9_]*(\.[A-Za-z][A-Za-z0-9_]*)*\.forces\.[A-Za-z][A-Za-z0-9_]*$/,
+    "=A force is named like key.forces.weight.",
+  ),
+)
+const oneOrMore = <T extends typeof seriesName | typeof forceName>(item: T) =>
+  v.pipe(
+    v.union([item, v.array(item)]),
+    v.transform((given): string[] => (Array.isArray(given) ? given : [given])),
+  )
+const codeName = v.pipe(
+  v.string(),
+  v.regex(
+    /^[A-Za-z_$][A-Za-z0-9_$]*(\.[A-Za-z_$][A-Za-z0-9_$]*)*$/,
+    "=What is used is named as in the program: rungeKutta4, Math.atan2, for.",
+  ),
+)
+const codeNames = v.pipe(
+  v.union([codeName, v.pipe(v.array(codeName), v.minLength(1, "=The list is empty."))]),
+  v.transform((given): string[] => (Array.isArray(given) ? given : [given])),
+)
 
 export const checkSchema = mapping({
   cell: name,
   points,
   compare: v.optional(seriesName),
-  law: v.optional(v.picklist(["momentum"])),
-  body: v.optional(seriesName),
+  law: v.optional(v.picklist(["momentum", "angular momentum", "energy"])),
+  body: v.optional(oneOrMore(seriesName)),
+  external: v.optional(oneOrMore(forceName)),
+  about: v.optional(spot),
+  energy: v.optional(seriesName),
+  work: v.optional(oneOrMore(forceName)),
   value: v.optional(seriesName),
   at: v.optional(v.union([finite, v.literal("end")])),
   equals: v.optional(finite),
@@ -135,6 +171,18 @@ export const checkSchema = mapping({
   below: v.optional(finite),
   rests: v.optional(seriesName),
   from: v.optional(v.pipe(finite, v.minValue(0, "=A time cannot be negative."))),
+  happens: v.optional(v.picklist(["contact begins", "contact ends", "turning", "rest"])),
+  of: v.optional(seriesName),
+  count: v.optional(
+    v.pipe(v.number(), v.integer("=A count is a whole number."), v.minValue(1, "=Counts start at 1.")),
+  ),
+  within: v.optional(positive),
+  converges: v.optional(seriesName),
+  order: v.optional(v.pipe(positive, v.maxValue(6, "=Orders go up to 6."))),
+  units: v.optional(v.picklist(["agree"])),
+  uses: v.optional(codeNames),
+  avoids: v.optional(codeNames),
+  stepper: v.optional(v.picklist(["momentum first", "position first"])),
   tolerance: v.optional(v.pipe(positive, v.maxValue(1, "=A tolerance is a fraction, at most 1."))),
   says: v.optional(text, ""),
   hint: v.optional(text, ""),

@@ -52,7 +52,9 @@ export function checkSeries(
     const names =
       want.as === "component"
         ? componentsOf(series)
-        : series.filter(s => want.as === "any" || s.kind === want.as).map(s => s.name)
+        : want.as === "vector"
+          ? series.filter(s => s.kind === "vector").map(s => s.name)
+          : [...series.map(s => s.name), ...componentsOf(series)]
     if (names.includes(want.name)) continue
     const kind = want.as === "component" && series.some(s => s.name === want.name)
     problems.push({
@@ -69,18 +71,47 @@ export function checkSeries(
   return problems
 }
 
-/** The series that a rule reads, and what it must be. */
-export function seriesOf(rule: CheckRule): { name: string; as: "any" | "vector" | "component" }[] {
+/** A series that is read, and what it must be. */
+export interface SeriesWanted {
+  readonly name: string
+  readonly as: "any" | "vector" | "component"
+}
+
+/** The series that a rule reads, and what they must be. */
+export function seriesOf(rule: CheckRule): SeriesWanted[] {
+  const momentum = (body: string): SeriesWanted => ({ name: `${body}.momentum`, as: "vector" })
+  const position = (body: string): SeriesWanted => ({ name: `${body}.position`, as: "vector" })
+  const force = (name: string): SeriesWanted => ({ name, as: "vector" })
   switch (rule.kind) {
     case "compare":
+    case "converges":
       return [{ name: rule.series, as: "any" }]
-    case "law":
-      return [{ name: `${rule.body}.momentum`, as: "vector" }]
+    case "law": {
+      const forces = (rule.law === "energy" ? rule.work : rule.external) ?? []
+      return [
+        ...rule.bodies.map(momentum),
+        ...(rule.law === "momentum" ? [] : rule.bodies.map(position)),
+        ...(rule.law === "energy" && rule.energy !== null
+          ? [{ name: rule.energy, as: "component" } as const]
+          : []),
+        ...forces.map(force),
+      ]
+    }
     case "rests":
-      return [{ name: `${rule.body}.momentum`, as: "vector" }]
+      return [momentum(rule.body)]
     case "value":
     case "stays":
       return [{ name: rule.series, as: "component" }]
+    case "happens":
+      return rule.event === "rest"
+        ? [momentum(rule.of)]
+        : [{ name: rule.of, as: rule.event === "turning" ? "component" : "any" }]
+    case "stepper":
+      return [momentum(rule.body), position(rule.body)]
+    case "units":
+    case "uses":
+    case "avoids":
+      return []
   }
 }
 

@@ -29,7 +29,7 @@ function misrecorded(scene: Scene, change: (recording: Recording) => void) {
 }
 
 describe("momentum law: dp = F Δt in every step, an identity at any step (CHECKS L01)", () => {
-  const law: CheckRule = { kind: "law", law: "momentum", body: "body0", tolerance: 1e-9 }
+  const law: CheckRule = { kind: "law", law: "momentum", bodies: ["body0"], external: null, tolerance: 1e-9 }
   for (const method of methods) {
     it(`balances for ${method} in free fall and in contact`, () => {
       expect(judge(law, runsOf(fall, method)).met).toBe(true)

@@ -1,22 +1,40 @@
 import type { Asked, Finding } from "../finding.ts"
+import { booksLaw } from "./books-law.ts"
+import { converges } from "./converges.ts"
+import { energyLaw } from "./energy-law.ts"
 import { follow } from "./follow.ts"
-import { momentumLaw } from "./momentum-law.ts"
+import { happens } from "./happens.ts"
+import { avoids, unitsAgree, uses } from "./lines.ts"
 import { rests } from "./rests.ts"
 import { stays } from "./stays.ts"
+import { stepper } from "./stepper.ts"
 import { value } from "./value.ts"
 
-/** Applies a check's rule to what was recorded. */
+/** Applies a check's rule to what was recorded, or to what was written. */
 export function applyRule(asked: Asked): Finding {
-  switch (asked.check.rule.kind) {
+  const { rule } = asked.check
+  switch (rule.kind) {
     case "compare":
       return follow(asked)
     case "law":
-      return momentumLaw(asked)
+      return rule.law === "energy" ? energyLaw(asked, rule) : booksLaw(asked, rule)
     case "value":
       return value(asked)
     case "stays":
       return stays(asked)
     case "rests":
       return rests(asked)
+    case "happens":
+      return happens(asked, rule)
+    case "converges":
+      return converges(asked, rule)
+    case "stepper":
+      return stepper(asked, rule)
+    case "units":
+      return unitsAgree(asked)
+    case "uses":
+      return uses(asked, rule.names)
+    case "avoids":
+      return avoids(asked, rule.names)
   }
 }

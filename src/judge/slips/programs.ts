@@ -11,7 +11,7 @@ export interface SlipProgram {
   readonly answers: Readonly<Record<string, string>>
 }
 
-/** A slip of the stepping order is one only where the author has words for it. */
+/** A slip of the stepping order is one only where the author has words for it, or asks for the other order. */
 const onlyWhereAsked = new Set(["old-momentum"])
 
 /** Every slip of the catalogue in every blank where it can be made; each text once, under the first name that makes it. */
@@ -24,6 +24,8 @@ export function slipPrograms(worksheet: Worksheet): SlipProgram[] {
     sheet.timeStep,
   )
   const asked = new Set(sheet.checks.flatMap(check => Object.keys(check.slips)))
+  if (sheet.checks.some(({ rule }) => rule.kind === "stepper" && rule.order === "momentum first"))
+    asked.add("old-momentum")
   const out: SlipProgram[] = []
   for (const script of scriptsOf(program)) {
     const roles = rolesOf(script, sheet.parameters)
