@@ -1,5 +1,5 @@
 import { batch, computed, effect, type ReadonlySignal, signal } from "@preact/signals"
-import type { Compiled, CompileResult } from "../cell/contract.ts"
+import type { Compiled, CompileResult, Program } from "../cell/contract.ts"
 import type { Problem } from "../cell/problem.ts"
 import type { Judgement, Reference } from "../judge/contract.ts"
 import type { Edition } from "../judge/edition.ts"
@@ -8,6 +8,7 @@ import type { Recording, Runner, RunOutcome } from "../run/contract.ts"
 import type { Clock } from "./clock.ts"
 import { pause } from "./clock.ts"
 import type { Keeper } from "./keep/keeper.ts"
+import { type Looking, openLooking, type ShownRun } from "./lines/looking.ts"
 import type { RunState } from "./words.ts"
 
 /** From the last keystroke to the run, ms: long enough to join the strokes of a word, short enough to feel at once. */
@@ -32,6 +33,10 @@ export interface Workshop {
   /** begins to fetch the compiler; called once the first motion is there, so that neither waits for the other */
   warmUp(): void
   readonly runner: Runner
+  /** for second looks at a run: values of its lines, and what a shorter time step changes; made when first needed */
+  readonly second: () => Runner
+  /** units of what the lines of a program set, by offset */
+  lineUnits(program: Program): Promise<Readonly<Record<number, string>>>
   readonly reference: Reference | null
   /** runs at shorter time steps, in a place of its own so that it never delays a motion; null if overtaken */
   judge(request: JudgeRequest): Promise<Judgement | null>
@@ -66,6 +71,10 @@ export interface Session {
   readonly standing: ReadonlySignal<Standing | null>
   readonly reference: Reference | null
   readonly parameters: ReadonlySignal<Readonly<Record<string, number>>>
+  /** the run whose motion is shown; null before the first */
+  readonly shown: ReadonlySignal<ShownRun | null>
+  /** values beside the lines */
+  readonly looking: Looking
   /** whether a parameter differs from the sheet's value */
   readonly varied: ReadonlySignal<boolean>
   /** the texts of blanks that were just typed */
@@ -138,6 +147,14 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
   const parameters = signal<Readonly<Record<string, number>>>(own)
   const varied = computed(() => Object.entries(own).some(([name, value]) => parameters.value[name] !== value))
 
+  const shown = signal<ShownRun | null>(null)
+  const looking = openLooking({
+    shown,
+    runner: workshop.second,
+    units: ({ compiled }) => workshop.lineUnits(compiled.program),
+    clock,
+  })
+
   let closed = false
   /** counts changes of text or parameters; work begun for an older count is stale */
   let change = 0
@@ -169,7 +186,8 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     else dropComplaint = clock.after(wait, say)
   }
 
-  const show = (outcome: RunOutcome): void => {
+  const show = (outcome: RunOutcome, compiled: Compiled, values: Readonly<Record<string, number>>): void => {
+    shown.value = { compiled, parameters: values, seed: judgeSeed, recordings: outcome.recordings }
     const now = clock.now()
     if (now - lastShown > sameChange && recordings.value.length > 0) ghost.value = recordings.value
     lastShown = now
@@ -212,7 +230,7 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
       const nothing = outcome.recordings.every(recording => recording.rows === 0)
       complain(mine, () => {
         if (nothing) output.value = outcome.output
-        else show(outcome)
+        else show(outcome, result.compiled, values)
         const empty = problem.code === "empty-blank"
         problems.value = empty ? [] : [problem]
         if (empty) state.value = { kind: "waits", blank: problem.where?.blank ?? "" }
@@ -222,7 +240,7 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     } else {
       dropComplaint?.()
       batch(() => {
-        show(outcome)
+        show(outcome, result.compiled, values)
         problems.value = []
         state.value = { kind: "ran", steps: stepsOf(outcome), milliseconds: outcome.milliseconds }
       })
@@ -309,6 +327,8 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     standing,
     reference: workshop.reference,
     parameters,
+    shown,
+    looking,
     varied,
     write(texts) {
       lastTyped = clock.now()
@@ -345,6 +365,7 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
       typing.drop()
       judging.drop()
       dropComplaint?.()
+      looking.close()
       keeper.flush()
       void workshop.runner.close()
       workshop.close()

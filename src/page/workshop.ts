@@ -37,6 +37,7 @@ export function openWorkshop(edition: Edition): Workshop {
     return fresh
   }
   let evidence: Runner | null = null
+  let second: Runner | null = null
   return {
     async compile(texts) {
       const mine = getCompiler()
@@ -59,7 +60,14 @@ export function openWorkshop(edition: Edition): Workshop {
     },
     compilerReady: () => ready,
     warmUp: () => void getCompiler(),
+    async lineUnits(program) {
+      return (await getCompiler().units(program, sheet.parameters)).lines
+    },
     runner: createPageRunner(),
+    second: () => {
+      second ??= createPageRunner({ spares: 0 })
+      return second
+    },
     reference,
     async judge(request) {
       const { judgeOnPage } = await import("./judging.ts")
@@ -72,6 +80,7 @@ export function openWorkshop(edition: Edition): Workshop {
     close() {
       compiler?.close()
       void evidence?.close()
+      void second?.close()
     },
   }
 }

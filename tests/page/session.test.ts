@@ -59,6 +59,12 @@ function bench() {
       stop() {},
       async close() {},
     },
+    second: () => {
+      throw new Error("nobody asked for a second look")
+    },
+    async lineUnits() {
+      return {}
+    },
     reference: null,
     async judge() {
       judged++

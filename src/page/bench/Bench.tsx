@@ -6,6 +6,7 @@ import { distanceOf } from "./compare.ts"
 import type { BenchProps } from "./contract.ts"
 import { Drawer } from "./Drawer.tsx"
 import { FreeBody } from "./FreeBody.tsx"
+import { useHand } from "./hand.ts"
 import { Legend } from "./Legend.tsx"
 import { Parameters } from "./Parameters.tsx"
 import { type Measured, PlotsDrawer } from "./PlotsDrawer.tsx"
@@ -92,6 +93,7 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
   const scales = useMemo(() => arrowScales(study, arrowRoom), [study])
   const plots = useMemo(() => sheet.plots.filter(p => p.cell === recording.cell), [sheet, recording.cell])
   const wordsId = useId()
+  useHand(props.hand, study, clock)
   return (
     <>
       <div class="bn-stage">

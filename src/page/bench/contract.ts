@@ -1,7 +1,21 @@
+import type { ReadonlySignal, Signal } from "@preact/signals"
 import type { Problem } from "../../cell/problem.ts"
 import type { Reference } from "../../judge/contract.ts"
 import type { Recording } from "../../run/contract.ts"
 import type { StudentSheet } from "../../worksheet/contract.ts"
+import type { Variable } from "../lines/variable.ts"
+
+/** The motion that the bench shows, for what stands elsewhere on the page and follows it. */
+export interface BenchHand {
+  readonly cell: string
+  readonly rows: number
+  /** the row shown, from 0: the last one at or before the instant */
+  readonly row: ReadonlySignal<number>
+  /** its time as the time bar has it: "0.024 s" */
+  readonly time: ReadonlySignal<string>
+  /** to the next rows, or the ones before; stops play */
+  step(by: number): void
+}
 
 /**
  * What the bench is given. It holds no state of the worksheet: the page runs the program and hands in what was
@@ -39,4 +53,9 @@ export interface BenchProps {
   readonly own?: Readonly<Record<string, number>>
   /** units by series name, where the units run found them; else position m, momentum kg m/s, forces N */
   readonly units?: Readonly<Record<string, string>>
+  /** kept up to date by the bench: what it shows and how to move it; null while it shows no motion */
+  readonly hand?: Signal<BenchHand | null>
+  /** variables of the program that were sent to a plot */
+  readonly variables?: readonly Variable[]
+  readonly onDropVariable?: (key: string) => void
 }

@@ -19,6 +19,11 @@ export interface ListingEvents {
   readonly onFocus: () => void
   /** heights may have changed: of the text, its wrapping or its prompts */
   readonly onGeometry: () => void
+  /** the variable that a line sets is wanted in a plot, or in words; lines count from 1 */
+  readonly onPlotLine: (line: number) => void
+  readonly onSayLine: (line: number) => void
+  /** to the next turn of the motion shown, or the one before */
+  readonly onStep: (by: 1 | -1) => void
 }
 
 /** The attributes that a screen reader needs. */
@@ -48,8 +53,17 @@ export function createListingEditor(
   listing: Listing,
   labels: ListingLabels,
   to: ListingEvents,
+  more: Extension = [],
 ): EditorView {
   const first = listing.regions[0]
+  const onLine = (act: (line: number) => void) => (view: EditorView) => {
+    act(view.state.doc.lineAt(view.state.selection.main.head).number)
+    return true
+  }
+  const stepBy = (by: 1 | -1) => () => {
+    to.onStep(by)
+    return true
+  }
   return new EditorView({
     parent,
     state: EditorState.create({
@@ -69,6 +83,7 @@ export function createListingEditor(
         indentOnInput(),
         bracketMatching(),
         libraryCards,
+        more,
         EditorView.lineWrapping,
         Prec.highest(
           keymap.of([
@@ -79,6 +94,10 @@ export function createListingEditor(
                 return true
               },
             },
+            { key: "Alt-p", run: onLine(to.onPlotLine) },
+            { key: "Alt-v", run: onLine(to.onSayLine) },
+            { key: "Alt-,", run: stepBy(-1) },
+            { key: "Alt-.", run: stepBy(1) },
           ]),
         ),
         keymap.of([...defaultKeymap, ...historyKeymap]),

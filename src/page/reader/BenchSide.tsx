@@ -81,6 +81,9 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
           problem={session.problems.value[0] ?? null}
           older={showsOlder(session.state.value)}
           units={session.edition.units}
+          hand={session.looking.hand}
+          variables={session.looking.variables.value}
+          onDropVariable={session.looking.drop}
         />
       </div>
     </section>

@@ -2,6 +2,7 @@ import type { EditorView } from "@codemirror/view"
 import { effect, untracked, useComputed } from "@preact/signals"
 import { useEffect, useId, useRef, useState } from "preact/hooks"
 import type { CellSource } from "../../cell/contract.ts"
+import { createValueBoard } from "../editor/besideLines.ts"
 import { setListing } from "../editor/listing.ts"
 import { createListingEditor, placeTexts, topOfBlank, topOfLine } from "../editor/listingEditor.ts"
 import { setWrong } from "../editor/wrong.ts"
@@ -9,6 +10,7 @@ import { type Session, textsOf, untouched } from "../session.ts"
 import { plural } from "../words.ts"
 import { Checks } from "./Checks.tsx"
 import { Earlier } from "./Earlier.tsx"
+import { followValues, LineValues, useSaid, variableOnLine, wordsForLine } from "./LineValues.tsx"
 import { Notes } from "./Notes.tsx"
 import { type Anchor, notesFor } from "./notes.ts"
 
@@ -28,6 +30,8 @@ export function CellBlock(props: {
   const view = useRef<EditorView | null>(null)
   const [geometry, setGeometry] = useState(0)
   const [refused, setRefused] = useState(false)
+  const [said, say] = useSaid()
+  const { looking } = session
   const blanks = cell.segments.flatMap(segment => (segment.kind === "blank" ? [segment] : []))
   const checks = session.edition.sheet.checks.filter(check => check.cell === cell.name)
   const points = checks.reduce((sum, check) => sum + check.points, 0)
@@ -39,6 +43,7 @@ export function CellBlock(props: {
       cell,
       untracked(() => textsOf(session.edition, session.keeper.answers.value)),
     )
+    const board = createValueBoard(looking.send)
     const names = blanks.map(blank => blank.name).join(", ")
     const editor = createListingEditor(
       place.current,
@@ -57,7 +62,15 @@ export function CellBlock(props: {
         onRun: session.run,
         onFocus,
         onGeometry: () => setGeometry(count => count + 1),
+        onPlotLine: line => {
+          const one = variableOnLine(looking, cell.name, line)
+          if (one) looking.send(one.variable)
+          say(one ? `${one.name} is plotted on the bench.` : wordsForLine(looking, cell.name, line))
+        },
+        onSayLine: line => say(wordsForLine(looking, cell.name, line)),
+        onStep: by => looking.hand.peek()?.step(by),
       },
+      board.extension,
     )
     view.current = editor
     setGeometry(count => count + 1)
@@ -68,8 +81,10 @@ export function CellBlock(props: {
       )
       editor.dispatch({ effects: setWrong.of(here) })
     })
+    const stopValues = followValues(looking, cell.name, editor, board)
     return () => {
       clearTimeout(forget)
+      stopValues()
       stopTexts()
       stopWrong()
       editor.destroy()
@@ -108,15 +123,20 @@ export function CellBlock(props: {
       </figure>
       <Notes notes={notes} topOf={topOf} geometry={geometry} />
       <div class="listing-foot screen-only">
+        <LineValues looking={looking} cell={cell.name} />
         <p id={`${id}-keys`} class={refused ? "listing-keys refused" : "listing-keys"}>
-          {refused ? (
+          {said !== "" ? (
+            <span role="status">{said}</span>
+          ) : refused ? (
             <span role="status">
               The given lines stay as they are; write on the ruled {blanks.length > 1 ? "lines" : "line"}.
             </span>
           ) : (
             <>
               <kbd>Ctrl</kbd> <kbd>Enter</kbd> runs at once, <kbd>Ctrl</kbd> <kbd>]</kbd> indents,{" "}
-              <kbd>Alt</kbd> <kbd>h</kbd> explains a library word, <kbd>Tab</kbd> leaves
+              <kbd>Alt</kbd> <kbd>h</kbd> explains a library word, <kbd>Alt</kbd> <kbd>v</kbd> says the values
+              of the line, <kbd>Alt</kbd> <kbd>p</kbd> plots them, <kbd>Alt</kbd> <kbd>,</kbd> and{" "}
+              <kbd>.</kbd> go a turn back and on, <kbd>Tab</kbd> leaves
             </>
           )}
         </p>

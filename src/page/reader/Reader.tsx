@@ -3,6 +3,7 @@ import type { Edition } from "../../judge/edition.ts"
 import { wallClock } from "../clock.ts"
 import { openDevice, workKey } from "../keep/device.ts"
 import { createKeeper } from "../keep/keeper.ts"
+import { recallValues } from "../lines/remember.ts"
 import { type Loaded, loadEdition } from "../load.ts"
 import { ProblemWords } from "../ProblemWords.tsx"
 import { openSession, type Session } from "../session.ts"
@@ -12,6 +13,7 @@ import "katex/dist/katex.min.css"
 import "./reading.css"
 import "./handout.css"
 import "./listing.css"
+import "./values.css"
 
 function begin(edition: Edition): { session: Session; end: () => void } {
   const { sheet } = edition
@@ -21,6 +23,7 @@ function begin(edition: Edition): { session: Session; end: () => void } {
     wallClock,
   )
   const session = openSession(edition, openWorkshop(edition), keeper, wallClock)
+  session.looking.wanted.value = recallValues()
   const key = workKey(sheet.id, sheet.digest)
   const heard = (event: StorageEvent): void => {
     if (event.key === key && event.newValue !== null) keeper.absorb(event.newValue)

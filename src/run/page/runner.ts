@@ -6,8 +6,8 @@ import { openPlace } from "./worker.ts"
  * A runner in a page: programs run in a worker, never on the page's own thread. A spare worker stands ready, so
  * that a run after a stop starts at once.
  */
-export function createPageRunner(): Runner {
-  const seat = createSeat({ open: openPlace, fresh: false, spares: 1 })
+export function createPageRunner({ spares = 1 }: { readonly spares?: number } = {}): Runner {
+  const seat = createSeat({ open: openPlace, fresh: false, spares })
   seat.warm()
   let last: Promise<unknown> = Promise.resolve()
   return {
