@@ -11,7 +11,7 @@ const left = 48
 const right = 10
 const top = 18
 const bottom = 8
-const axisBelow = 22
+const axisBelow = 14
 const mostPanels = 3
 /** A motion that runs away is cut this many reference spans beyond the reference. */
 const roomAround = 0.75
@@ -63,19 +63,20 @@ export function overlay(
     departsAt === null || missing ? "" : `They part at ${axisNumber(departsAt)} s.`,
   ]
   const timeAxis = ticksOf(0, end, 5)
+    .filter(t => x(t) < width - right - 40)
     .map(
       t =>
         `<text class="tick" x="${one(x(t))}" y="${panels.length * panelHeight + 8}" text-anchor="middle">${axisNumber(t)}</text>`,
     )
     .join("")
-  return `<figure class="overlay"><svg viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(said.filter(Boolean).join(" "))}">${drawn.map(panel => panel.svg).join("")}${timeAxis}<text class="tick" x="${width - right}" y="${height - 2}" text-anchor="end">t in s</text></svg><figcaption>${caption(missing, cutTimes || drawn.some(panel => panel.cut))}</figcaption></figure>`
+  return `<figure class="overlay"><svg viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(said.filter(Boolean).join(" "))}">${drawn.map(panel => panel.svg).join("")}${timeAxis}<text class="tick" x="${width - right}" y="${panels.length * panelHeight + 8}" text-anchor="end">t in s</text></svg><figcaption>${caption(missing, inkOf(panels[0]!.path), cutTimes || drawn.some(panel => panel.cut))}</figcaption></figure>`
 }
 
-function caption(missing: boolean, cut: boolean): string {
+function caption(missing: boolean, ink: string, cut: boolean): string {
   const sample = (kind: string): string =>
     `<svg class="sample" viewBox="0 0 34 8" width="34" height="8" aria-hidden="true"><line class="${kind}" x1="1" y1="4" x2="33" y2="4"/></svg>`
   return [
-    missing ? "Nothing was recorded by this answer." : `${sample("own")} this answer`,
+    missing ? "Nothing was recorded by this answer." : `${sample(`own ${ink}`)} this answer`,
     `${sample("reference")} reference`,
     ...(cut && !missing ? ["the motion goes on outside the picture"] : []),
   ].join(" · ")

@@ -1,13 +1,15 @@
 import { slipNamed } from "../judge/slips/catalogue.ts"
 import type { QuestionKey, StudentSheet } from "../worksheet/contract.ts"
 import type { ClassTally } from "./tally.ts"
-import { count, listed } from "./text.ts"
+import { grouped, listed } from "./text.ts"
 
 /** One thing worth taking up in class. Plain text, not yet HTML, of the worksheet's author and of ours alone. */
 export interface Finding {
   readonly count: number
-  /** what was seen, a sentence that goes on from the number */
+  /** what was seen, one sentence */
   readonly seen: string
+  /** the question it was seen in; "" for others */
+  readonly about: string
   /** what can be said or asked; "" where nobody has written anything */
   readonly say: string
   /** places in the register; empty where the answers tell nobody's name */
@@ -47,6 +49,7 @@ function slipFindings(sheet: StudentSheet, tally: ClassTally): Finding[] {
   return tally.slips.map(([slip, who]) => ({
     count: who.length,
     seen: slipSentence(slip),
+    about: "",
     say: slipWords(sheet, slip),
     who,
   }))
@@ -64,11 +67,12 @@ function questionFindings(sheet: StudentSheet, keys: readonly QuestionKey[], tal
     const words =
       common === undefined
         ? ""
-        : ` Most often, ${count(common[1], "time")}: “${question.choices.find(choice => choice.key === common[0])?.text ?? common[0].slice(0, 40)}”.`
+        : `, most often “${question.choices.find(choice => choice.key === common[0])?.text ?? common[0].slice(0, 40)}” (${grouped(common[1])})`
     return [
       {
         count: wrong - unanswered,
-        seen: `A wrong answer to “${plainAsk(question.ask)}”${words}`,
+        seen: `A wrong answer to “${question.name}”${words}.`,
+        about: plainAsk(question.ask),
         say: key?.why ?? "",
         who: [],
       },
@@ -93,6 +97,7 @@ function otherFindings(sheet: StudentSheet, tally: ClassTally): Finding[] {
   return [...groups.values()].map(({ who, names, say }) => ({
     count: who.length,
     seen: `Wrong in ${listed(names.map(name => `“${name}”`))}, in ways that are no known slip: look at their pictures.`,
+    about: "",
     say,
     who,
   }))
@@ -105,12 +110,14 @@ function runFindings(tally: ClassTally): Finding[] {
     {
       count: tally.open.length,
       seen: "A blank was left empty.",
+      about: "",
       say: "",
       who: tally.open,
     },
     {
       count: who.length,
       seen: `The program could not run to its end: ${reasons.slice(0, 4).join(", ")}${reasons.length > 4 ? " and others" : ""}.`,
+      about: "",
       say: "",
       who,
     },

@@ -10,8 +10,8 @@ import { strangerText } from "./text.ts"
  * @param body HTML, everything from outside escaped
  */
 export function frame(title: string, styles: string, body: string): string {
-  const style = `${styles.replace(/<\/style/gi, "<\\/style")}\n${reportStyle}`
-  const policy = `default-src 'none'; style-src 'sha256-${digest(style)}'; font-src data:; base-uri 'none'; form-action 'none'`
+  const { style, digest } = sheetOf(styles)
+  const policy = `default-src 'none'; style-src 'sha256-${digest}'; font-src data:; base-uri 'none'; form-action 'none'`
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -30,11 +30,26 @@ ${body}
 `
 }
 
-let known: readonly [style: string, digest: string] = ["", ""]
+interface Sheet {
+  readonly style: string
+  /** base64 of its SHA-256 */
+  readonly digest: string
+}
 
-/** Base64 of the SHA-256 of the sheet; kept, since thousands of pages share one. */
-function digest(style: string): string {
-  if (known[0] !== style)
-    known = [style, btoa(String.fromCharCode(...sha256(new TextEncoder().encode(style))))]
-  return known[1]
+/** Sheets by what they were made of; thousands of pages share one. */
+const sheets = new Map<string, Sheet>()
+
+function sheetOf(styles: string): Sheet {
+  const known = sheets.get(styles)
+  if (known !== undefined) return known
+  const style = `${styles}\n${reportStyle}`
+    .replace(/\/\*[\s\S]*?\*\//g, "")
+    .replace(/\s+/g, " ")
+    .replace(/<\/style/gi, "")
+    .trim()
+  const digest = btoa(String.fromCharCode(...sha256(new TextEncoder().encode(style))))
+  const made = { style, digest }
+  if (sheets.size > 4) sheets.clear()
+  sheets.set(styles, made)
+  return made
 }

@@ -1,12 +1,12 @@
 import { type Entry, isFull } from "./tally.ts"
 import { number } from "./text.ts"
 
-const width = 620
-const height = 150
-const floor = 122
+const width = 360
+const height = 170
+const floor = 142
 const ceiling = 18
 /** Columns at most; above, points are counted in bands. */
-const mostColumns = 21
+const mostColumns = 13
 
 /** How many have how many points, as columns with their counts. "" for an empty class. */
 export function histogram(entries: readonly Entry[], outOf: number): string {

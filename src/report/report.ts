@@ -37,7 +37,6 @@ export function reportPage(parts: ReportParts, styles: string): string {
   const { subject, tally, naming } = parts
   const sections = [
     mondaySection(parts),
-    pointsSection(parts),
     checksSection(parts),
     slipsSection(parts),
     questionsSection(parts),
@@ -80,7 +79,7 @@ const standing = (tally: ClassTally): string =>
 function mondaySection({ subject, tally, naming }: ReportParts): Section {
   const { sheet, keys } = subject
   const findings = findingsOf(sheet, keys, tally)
-  const full = `<p class="lead"><b>${grouped(tally.full)} of ${grouped(tally.graded)}</b> have all ${number(tally.outOf)} points; the middle one has <b>${number(tally.median)}</b>, the mean is ${number(tally.mean)}.</p>`
+  const full = `<p class="lead"><b>${grouped(tally.full)} of ${grouped(tally.graded)}</b> have all ${number(tally.outOf)} points. Half have at least <b>${number(tally.median)}</b>; the mean is ${number(tally.mean)}.</p>`
   const items = findings.map(finding => findingHtml(finding, naming))
   const list =
     items.length === 0
@@ -90,11 +89,15 @@ function mondaySection({ subject, tally, naming }: ReportParts): Section {
     tally.refused.length === 0
       ? ""
       : `<p class="aside"><a href="#refused">${count(tally.refused.length, "file")}</a> could not be marked: ask for ${tally.refused.length === 1 ? "it" : "them"} again.</p>`
-  return { id: "class", title: "What to take up in class", html: `${full}${list}${refused}` }
+  return {
+    id: "class",
+    title: "What to take up in class",
+    html: `<div class="opening"><div>${full}${list}${refused}</div>${histogram(tally.entries, tally.outOf)}</div>`,
+  }
 }
 
-function findingHtml({ count: n, seen, say, who }: Finding, naming: Naming): string {
-  return `<li><span class="many">${grouped(n)}</span><div><p class="seen">${stranger(seen)}</p>${say === "" ? "" : `<p class="say">${stranger(say)}</p>`}${namesHtml(who, naming, 8)}</div></li>`
+function findingHtml({ count: n, seen, about, say, who }: Finding, naming: Naming): string {
+  return `<li><span class="many">${grouped(n)}</span><div><p class="seen">${stranger(seen)}</p>${about === "" ? "" : `<p class="about">${stranger(about)}</p>`}${say === "" ? "" : `<p class="say">${stranger(say)}</p>`}${namesHtml(who, naming, 8)}</div></li>`
 }
 
 function namesHtml(who: readonly number[], naming: Naming, most = mostNames): string {
@@ -109,11 +112,6 @@ function linkHtml(place: number, { label, href }: Naming): string {
   return address === ""
     ? nameHtml(label(place))
     : `<a href="${escaped(address)}">${nameHtml(label(place))}</a>`
-}
-
-function pointsSection({ tally }: ReportParts): Section | null {
-  const html = histogram(tally.entries, tally.outOf)
-  return html === "" ? null : { id: "points", title: "Points", html }
 }
 
 function checksSection({ subject, tally }: ReportParts): Section | null {
@@ -135,17 +133,14 @@ function checksSection({ subject, tally }: ReportParts): Section | null {
 
 function slipsSection({ subject, tally, naming }: ReportParts): Section | null {
   if (tally.slips.length === 0) return null
-  const rows = tally.slips.map(([slip, who]) => {
+  const items = tally.slips.map(([slip, who]) => {
     const words = slipWords(subject.sheet, slip)
-    return `<tr><td class="n many">${grouped(who.length)}</td><th scope="row"><b>${stranger(slipSentence(slip))}</b>${words === "" ? "" : `<span class="says">The student is told: ${stranger(words)}</span>`}<code>${escaped(slip)}</code></th><td>${namesHtml(who, naming)}</td></tr>`
+    return `<li><span class="many">${grouped(who.length)}</span><div><p class="seen">${stranger(slipSentence(slip))} <code>${escaped(slip)}</code></p>${words === "" ? "" : `<p class="about">The student is told: ${stranger(words)}</p>`}${namesHtml(who, naming)}</div></li>`
   })
   return {
     id: "slips",
     title: "Slips that were recognised",
-    html: scrolled(
-      "Slips",
-      `<table class="slips-table"><caption>Common mistakes whose motion an answer has, the most frequent first.</caption><thead><tr><th scope="col" class="n">how many</th><th scope="col">slip</th><th scope="col">whose</th></tr></thead><tbody>${rows.join("")}</tbody></table>`,
-    ),
+    html: `<p class="aside">Common mistakes whose motion an answer has, the most frequent first, and who made them.</p><ol class="findings">${items.join("")}</ol>`,
   }
 }
 
@@ -288,7 +283,7 @@ function registerSection({ subject, tally, naming }: ReportParts): Section | nul
     title: "Register",
     html: `<p class="key">${(["met", "not met", "could not run"] as const).map(verdict => `<span>${verdictMark(verdict)} ${verdictWords[verdict]}</span>`).join("")}</p>${scrolled(
       "Register",
-      `<table class="register"><caption>In the order of the file names.${left}</caption><thead><tr><th scope="col">student</th><th scope="col" class="n">points</th>${names.map(name => `<th scope="col">${escaped(name)}</th>`).join("")}<th scope="col">slip</th></tr></thead><tbody>${rows.join("\n")}</tbody></table>`,
+      `<table class="register"><caption>In the order of the file names.${left}</caption><thead><tr><th scope="col">student</th><th scope="col" class="n">points</th>${names.map(name => `<th scope="col">${escaped(name)}</th>`).join("")}<th scope="col">what was seen</th></tr></thead><tbody>${rows.join("\n")}</tbody></table>`,
     )}`,
   }
 }
@@ -298,7 +293,7 @@ function registerRow(entry: Entry, place: number, naming: Naming): string {
     verdict =>
       `<td>${verdictMark(verdict)}${verdict === null ? "" : `<span class="unseen">${verdictWords[verdict]}</span>`}</td>`,
   )
-  return `<tr><th scope="row">${linkHtml(place, naming)}</th><td class="n">${number(entry.points)}</td>${cells.join("")}<td>${entry.slips.map(slip => `<code>${escaped(slip)}</code>`).join(" ")}</td></tr>`
+  return `<tr><th scope="row">${linkHtml(place, naming)}</th><td class="n">${number(entry.points)}</td>${cells.join("")}<td>${[...entry.slips.map(slip => `<code>${escaped(slip)}</code>`), ...(entry.note === "" ? [] : [escaped(entry.note)])].join(", ")}</td></tr>`
 }
 
 function worksSection({ works, tally, anonymous }: ReportParts): Section | null {

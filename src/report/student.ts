@@ -41,6 +41,7 @@ function problemsHtml(problems: readonly Marked["result"]["problems"][number][])
 
 function checksHtml(subject: ReportSubject, { result, work }: Marked, reader: Reader): string {
   const drawn = new Set<string>()
+  const named = new Set<string>()
   const checks = subject.sheet.checks.flatMap(check => {
     const found = result.checks.find(candidate => candidate.name === check.name)
     return found === undefined ? [] : [{ check, found }]
@@ -55,7 +56,11 @@ function checksHtml(subject: ReportSubject, { result, work }: Marked, reader: Re
       ? overlay(check, work?.motions ?? [], subject.reference, onlyElsewhere ? null : found.departsAt)
       : ""
     if (figure !== "" && key !== null) drawn.add(key)
-    const slip = reader === "teacher" && found.slip !== null ? slipNamed(found.slip) : undefined
+    const slip =
+      reader === "teacher" && found.slip !== null && !named.has(found.slip)
+        ? slipNamed(found.slip)
+        : undefined
+    if (slip !== undefined) named.add(slip.name)
     return `<li>
 <p class="check-head">${verdictMark(found.verdict)}<span class="says">${stranger(check.says === "" ? check.name : check.says)}</span>${verdictWord(found.verdict)} <span class="points">${pointsWords(found.points, found.outOf)}</span></p>
 ${slip === undefined ? "" : `<p class="slip"><b>${escaped(slip.name)}</b> ${escaped(slip.teacher)}</p>`}
@@ -76,14 +81,21 @@ function codeHtml(
       if (segment.kind !== "blank") return []
       const text = Object.hasOwn(blanks, segment.name) ? outdented(blanks[segment.name]!) : ""
       const prompt = segment.prompt === "" ? segment.name : segment.prompt
-      const listing =
-        text.trim() === ""
-          ? '<p class="empty">Left empty.</p>'
-          : `<pre tabindex="0" aria-label="${reader === "student" ? "Your lines" : "Lines"} in ${escaped(segment.name)}"><code>${strangerText(text)}</code></pre>`
+      const name = `${reader === "student" ? "Your lines" : "Lines"} in ${segment.name}`
+      const listing = text.trim() === "" ? '<p class="empty">Left empty.</p>' : listingHtml(name, text)
       return [`<figure class="listing"><figcaption>${stranger(prompt)}</figcaption>${listing}</figure>`]
     }),
   )
   return figures.join("")
+}
+
+/** Listings beyond this scroll in a window of their own, which the keyboard can reach. */
+const longListing = 1500
+
+function listingHtml(name: string, text: string): string {
+  const window =
+    text.length > longListing ? ` class="long" role="region" tabindex="0" aria-label="${escaped(name)}"` : ""
+  return `<pre${window}><code>${strangerText(text)}</code></pre>`
 }
 
 /** Without the indent that all lines share, and without empty lines at the ends. */

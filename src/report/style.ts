@@ -29,11 +29,15 @@ nav a, .whom a, .register th a, .back a { display: inline-block; min-height: 1.5
 .findings li { display: grid; grid-template-columns: 3.6rem minmax(0, 1fr); gap: 0 .9rem; padding-block: .65rem; border-block-start: 1px solid var(--hair, #d8d2c4); break-inside: avoid }
 .findings .many { font-size: 1.728rem; line-height: 1.15; font-weight: 600; text-align: end; color: var(--accent, #a63d1f); font-variant-numeric: lining-nums tabular-nums }
 .seen { font-weight: 640 }
+.seen code { font-weight: 400; color: var(--ink-grey, #5e666c); margin-inline-start: .4em }
+.about { color: var(--ink-grey, #5e666c); font-size: .9rem; line-height: 1.4; max-width: 40rem }
+.opening { display: grid; gap: .5rem 2.5rem }
+@media (min-width: 60rem) { .opening { grid-template-columns: minmax(0, 1fr) 20rem } }
 .seen, .say, .why, .texts, .lead { max-width: 40rem }
 .say { font-style: italic }
 .whom { font-size: .833rem; margin-block-start: .15rem }
 .aside { font-size: .9rem; margin-block-start: .5rem }
-.scroll { overflow-x: auto }
+.scroll { overflow-x: auto; position: relative }
 .scroll:focus-visible { outline-offset: -2px }
 table { border-collapse: collapse; width: 100%; font-size: .9rem; line-height: 1.4 }
 caption { text-align: start; padding-block: 0 .4rem; font-size: .9rem }
@@ -43,12 +47,10 @@ thead { break-inside: avoid }
 tr { break-inside: avoid }
 th b { font-weight: 640; display: block }
 th .says { display: block; max-width: 34rem }
-.n { text-align: end; font-variant-numeric: lining-nums tabular-nums; white-space: nowrap }
+.n, thead th { overflow-wrap: normal }
+.n { text-align: end; font-variant-numeric: lining-nums tabular-nums; white-space: nowrap; width: 1% }
 th.n .mark { display: block; margin-inline-start: auto }
 td.many { font-weight: 640 }
-.slips-table th { min-width: 15rem }
-.slips-table td:last-child { min-width: 11rem }
-.slips-table th code { color: var(--ink-grey, #5e666c) }
 .answers { max-width: 42rem }
 .answers th { width: 60% }
 .answers .right th { font-weight: 640 }
@@ -71,12 +73,13 @@ td code, th code { font-size: .8rem }
 .student h3 { break-after: avoid; display: flex; flex-wrap: wrap; gap: 0 .8rem; align-items: baseline }
 .student h3 .points { margin-inline-start: auto; font-weight: 400 }
 .beside { display: grid; gap: 1rem 2rem; margin-block-start: .6rem }
-@media (min-width: 52rem) { .beside { grid-template-columns: minmax(0, 1fr) minmax(0, 1fr) } }
+@media (min-width: 52rem) { .beside { grid-template-columns: minmax(0, 1fr) minmax(0, 1fr) } .wrote { position: sticky; top: .75rem; align-self: start; max-height: calc(100vh - 1.5rem); overflow-y: auto } }
 .wrote:empty { display: none }
 .wrote:empty + .feedback { grid-column: 1 / -1 }
 .listing { margin-block-end: .9rem; break-inside: avoid }
 .listing figcaption { font-family: var(--face-text, serif); font-style: italic; font-size: .86rem; line-height: 1.35 }
-.listing pre { margin-block-start: .25rem; padding: .4rem .6rem; border-block: 1px solid var(--blank-rule, #8c7f63); background: var(--blank-wash, #faf3df); color: var(--code-ink, #1e2328); overflow-x: auto; line-height: 1.45; tab-size: 2; max-height: 26rem }
+.listing pre { margin-block-start: .25rem; padding: .4rem .6rem; border-block: 1px solid var(--blank-rule, #8c7f63); background: var(--blank-wash, #faf3df); color: var(--code-ink, #1e2328); white-space: pre-wrap; overflow-wrap: anywhere; line-height: 1.45; tab-size: 2 }
+.listing pre.long { max-height: 26rem; overflow-y: auto }
 .empty { color: var(--ink-grey, #5e666c); font-style: italic; font-size: .9rem }
 .checks, .problems { list-style: none }
 .checks li { padding-block-end: .8rem; break-inside: avoid }
@@ -116,7 +119,7 @@ td code, th code { font-size: .8rem }
 .reference { fill: none; stroke: var(--q-reference, #5e666c); stroke-width: 1.5; stroke-dasharray: 9 5 }
 circle.own { fill: var(--q-position, #1e2328) }
 .parting { stroke: var(--accent, #a63d1f); stroke-width: 1; stroke-dasharray: 1.5 3 }
-.histogram { max-width: 44rem }
+.histogram { max-width: 24rem }
 .histogram figcaption { font-size: .9rem }
 .column { fill: var(--ink-faint, #8f897a) }
 .column.full { fill: var(--verdict-met, #2c6140) }
@@ -145,7 +148,8 @@ footer { margin-block: 2.5rem 1.5rem; font-size: .833rem }
   h2 { break-after: avoid }
   .student { content-visibility: visible }
   .scroll { overflow: visible }
-  .listing pre { max-height: none; white-space: pre-wrap }
+  .listing pre.long { max-height: none; overflow: visible }
+  .wrote { position: static; max-height: none; overflow: visible }
   .beside { grid-template-columns: minmax(0, 1fr) minmax(0, 1fr) }
   a { text-decoration: none }
 }

@@ -14,6 +14,8 @@ export interface Entry {
   /** by check and question of the sheet, in its order; null where nothing was judged */
   readonly verdicts: readonly (Verdict | null)[]
   readonly slips: readonly string[]
+  /** why there is nothing to compare: an empty blank, what stopped the program; "" where there is */
+  readonly note: string
   /** the first thing that is wrong with a file that was refused */
   readonly reason: string
 }
@@ -80,6 +82,9 @@ export function createTally(sheet: StudentSheet) {
       const emptied = result.problems.some(problem => problem.code === "empty-blank")
       const mine = new Set(result.checks.flatMap(check => check.slip ?? []))
       const refused = result.status === "refused"
+      const halt = result.checks.some(check => check.verdict === "could not run")
+        ? result.problems.find(problem => problem.code !== "empty-blank")?.code
+        : undefined
       entries.push({
         name: result.student?.name ?? "",
         id: result.student?.id ?? "",
@@ -89,6 +94,7 @@ export function createTally(sheet: StudentSheet) {
         outOf: result.outOf,
         verdicts: names.map(name => found.get(name)?.verdict ?? null),
         slips: [...mine],
+        note: [emptied ? "left empty" : "", halt?.replaceAll("-", " ") ?? ""].filter(Boolean).join(", "),
         reason: refused ? (result.problems[0]?.text ?? "") : "",
       })
       if (refused) return place
@@ -100,10 +106,7 @@ export function createTally(sheet: StudentSheet) {
       }
       for (const slip of mine) push(slips, slip, place)
       if (emptied) open.push(place)
-      if (result.checks.some(check => check.verdict === "could not run")) {
-        const code = result.problems.find(problem => problem.code !== "empty-blank")?.code
-        if (code !== undefined) push(stopped, code, place)
-      }
+      if (halt !== undefined) push(stopped, halt, place)
       for (const [name, counts] of answers) tell(counts, work?.questions[name])
       return place
     },
