@@ -1,6 +1,6 @@
 import type { AnswerFile, Question, QuestionKey, Worksheet } from "../worksheet/contract.ts"
 import type { CheckResult } from "./contract.ts"
-import { readNumberAnswer } from "./number-answer.ts"
+import { type Figures, readNumberAnswer } from "./number-answer.ts"
 
 /** Rounding of an answer to the digits of a wide tolerance must not fail at its very edge. */
 const edge = 1e-9
@@ -58,15 +58,43 @@ function markNumber(question: Question, given: string | number | null | undefine
     }
   }
   const wanted = Number(key.answer)
-  const allowed = Math.abs(wanted) * key.tolerance * (1 + edge) + Math.abs(wanted) * edge
+  const allowed =
+    Math.max(Math.abs(wanted) * key.tolerance, roundingOf(wanted, key.figures)) * (1 + edge) +
+    Math.abs(wanted) * edge
   const near = (value: number): boolean =>
     Math.abs(value - wanted) <= (wanted === 0 ? key.tolerance : allowed)
-  if (near(read.value)) return { right: true, message: "The number is right." }
+  if (near(read.value)) return withFigures(read.figures, key.figures)
   if (near(-read.value)) return { right: false, message: "The size is right, the sign is not." }
   const power = wanted === 0 || read.value === 0 ? 0 : Math.round(Math.log10(Math.abs(read.value / wanted)))
   if (power !== 0 && near(read.value / 10 ** power))
     return { right: false, message: "The digits are right, but the power of ten is not: look at the units." }
   return { right: false, message: "The number is not right." }
 }
+
+/** Half a unit of the last figure that is asked for: an answer rounded to it is right. */
+function roundingOf(wanted: number, figures: number | null): number {
+  if (figures === null || wanted === 0) return 0
+  return 0.5 * 10 ** (Math.floor(Math.log10(Math.abs(wanted))) + 1 - figures)
+}
+
+/** One figure more than is asked for does no harm; two more claim what nobody knows. */
+const spareFigures = 1
+
+function withFigures({ least, most }: Figures, asked: number | null): Mark {
+  if (asked === null) return { right: true, message: "The number is right." }
+  if (most < asked)
+    return {
+      right: false,
+      message: `The size is right, but it is given with ${count(most)}, and ${asked} are asked for. A zero at the end counts: write it.`,
+    }
+  if (least > asked + spareFigures)
+    return {
+      right: false,
+      message: `The size is right, but it is given with ${count(least)}, and ${asked} are asked for: more than the data can tell.`,
+    }
+  return { right: true, message: "The number is right, and so is the number of its figures." }
+}
+
+const count = (figures: number): string => `${figures} significant figure${figures === 1 ? "" : "s"}`
 
 const unitWords = (unit: string): string => (unit === "1" ? "a pure number" : `a value in ${unit}`)
