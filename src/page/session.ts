@@ -9,6 +9,7 @@ import type { Clock } from "./clock.ts"
 import { pause } from "./clock.ts"
 import type { Keeper } from "./keep/keeper.ts"
 import { type Looking, openLooking, type ShownRun } from "./lines/looking.ts"
+import { openStepping, type StepStudying } from "./stepping.ts"
 import type { RunState } from "./words.ts"
 
 /** From the last keystroke to the run, ms: long enough to join the strokes of a word, short enough to feel at once. */
@@ -75,6 +76,7 @@ export interface Session {
   readonly shown: ReadonlySignal<ShownRun | null>
   /** values beside the lines */
   readonly looking: Looking
+  readonly stepping: StepStudying
   /** whether a parameter differs from the sheet's value */
   readonly varied: ReadonlySignal<boolean>
   /** the texts of blanks that were just typed */
@@ -154,6 +156,8 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     units: ({ compiled }) => workshop.lineUnits(compiled.program),
     clock,
   })
+
+  const stepping = openStepping({ shown, timeStep: edition.sheet.timeStep, runner: workshop.second })
 
   let closed = false
   /** counts changes of text or parameters; work begun for an older count is stale */
@@ -329,6 +333,7 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     parameters,
     shown,
     looking,
+    stepping,
     varied,
     write(texts) {
       lastTyped = clock.now()
@@ -366,6 +371,7 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
       judging.drop()
       dropComplaint?.()
       looking.close()
+      stepping.close()
       keeper.flush()
       void workshop.runner.close()
       workshop.close()

@@ -1,6 +1,8 @@
 import { useSignal } from "@preact/signals"
 import { useCallback, useId, useMemo } from "preact/hooks"
 import type { Recording } from "../../run/contract.ts"
+import type { Scene as SceneBlock } from "../../worksheet/contract.ts"
+import type { StepStudying } from "../stepping.ts"
 import { BooksDrawer } from "./BooksDrawer.tsx"
 import { distanceOf } from "./compare.ts"
 import type { BenchProps } from "./contract.ts"
@@ -14,6 +16,7 @@ import { usePlayer } from "./player.ts"
 import { quantitiesOf } from "./quantities.ts"
 import { Scene } from "./Scene.tsx"
 import { EmptyBench, ProblemNote, StateLine } from "./State.tsx"
+import { StepDrawer } from "./StepDrawer.tsx"
 import { recordingFor } from "./series.ts"
 import { shownAtFirst } from "./shown.ts"
 import { inSentence, labelOf, type Study, studyOf } from "./study.ts"
@@ -140,6 +143,7 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
       <Drawer sheet={sheet.id} name="books" title="Books" note="momentum, forces, energy" open={false}>
         {() => <BooksDrawer own={own} reference={theirs} clock={clock} label={label} />}
       </Drawer>
+      {props.stepping && <Steps {...props} stepping={props.stepping} scene={scene} label={label} />}
       <section class="bn-words" aria-label="the motion in words">
         <h2>In words</h2>
         <p id={wordsId}>{words.join(" ")}</p>
@@ -148,6 +152,34 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
         {() => <ValueTable study={study} quantities={own.quantities} clock={clock} />}
       </Drawer>
     </>
+  )
+}
+
+function Steps({
+  sheet,
+  recording,
+  scene,
+  stepping,
+  label,
+}: {
+  sheet: BenchProps["sheet"]
+  recording: Recording
+  scene: SceneBlock | null
+  stepping: StepStudying
+  label: (body: string) => string
+}) {
+  return (
+    <Drawer sheet={sheet.id} name="steps" title="Time step" note="what a shorter one changes" open={false}>
+      {() => (
+        <StepDrawer
+          stepping={stepping}
+          cell={recording.cell}
+          dt={sheet.timeStep}
+          label={label}
+          inSentence={body => inSentence(scene, body)}
+        />
+      )}
+    </Drawer>
   )
 }
 

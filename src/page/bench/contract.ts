@@ -4,6 +4,7 @@ import type { Reference } from "../../judge/contract.ts"
 import type { Recording } from "../../run/contract.ts"
 import type { StudentSheet } from "../../worksheet/contract.ts"
 import type { Variable } from "../lines/variable.ts"
+import type { StepStudying } from "../stepping.ts"
 
 /** The motion that the bench shows, for what stands elsewhere on the page and follows it. */
 export interface BenchHand {
@@ -55,6 +56,8 @@ export interface BenchProps {
   readonly units?: Readonly<Record<string, string>>
   /** kept up to date by the bench: what it shows and how to move it; null while it shows no motion */
   readonly hand?: Signal<BenchHand | null>
+  /** runs the program with shorter time steps; left out where that is not offered */
+  readonly stepping?: StepStudying
   /** variables of the program that were sent to a plot */
   readonly variables?: readonly Variable[]
   readonly onDropVariable?: (key: string) => void

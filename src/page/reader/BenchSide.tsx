@@ -81,6 +81,7 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
           problem={session.problems.value[0] ?? null}
           older={showsOlder(session.state.value)}
           units={session.edition.units}
+          stepping={session.stepping}
           hand={session.looking.hand}
           variables={session.looking.variables.value}
           onDropVariable={session.looking.drop}
