@@ -156,14 +156,27 @@ function missingName(message: string, { program }: Compiled, source: string): Wo
       todo: "Check its spelling, or make it with let or const.",
     }
   }
-  const made = new Set([...program.text.matchAll(/[\p{ID_Start}_$][\p{ID_Continue}$]*/gu)].map(m => m[0]))
+  // parts after a dot are no names of their own
+  const made = new Set(
+    [...program.text.matchAll(/(?<![.\p{ID_Continue}$])[\p{ID_Start}_$][\p{ID_Continue}$]*/gu)].map(
+      m => m[0],
+    ),
+  )
   made.delete(name)
-  const near = nearestName(name, [...made, ...knownNames, ...program.parameters])
+  const near = ofMath(name) ?? nearestName(name, [...made, ...knownNames, ...program.parameters])
   return {
     code: "unknown-name",
     text: `Nothing here is called ${name}.`,
     todo: near === null ? `Check its spelling, or make it first: const ${name} = …` : `Did you mean ${near}?`,
   }
+}
+
+/** `sqrt`, `pi`: what mathematics calls so stands in Math. */
+function ofMath(name: string): string | null {
+  const member = Object.getOwnPropertyNames(Math).find(
+    one => one === name || (one.length > 1 && one.toLowerCase() === name.toLowerCase()),
+  )
+  return member === undefined ? null : `Math.${member}`
 }
 
 const plain = (name: string): string => name.replace(/^ds\$+/, "").replace(/\$[xyz]$/, "")
@@ -173,7 +186,7 @@ function wrongKind(message: string, source: string): Words {
     return {
       code: "constant-changed",
       text: "A const keeps the value it was made with, and this gives it another.",
-      todo: "Make it with let if it is to change.",
+      todo: "Make it with let if it is to change. To ask whether two values are equal, write === in place of =.",
     }
   }
   if (/not a function|is not callable|not a constructor/i.test(message)) {

@@ -72,4 +72,6 @@ export function spoken(path: string): Spoken {
 export const amount = (value: number, unit: string): string =>
   unit === "m" ? length(value) : withUnit(value, unit)
 
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+/** As a sentence begins; a name of the program such as energyRatio keeps its letters. */
+export const capital = (text: string): string =>
+  /^[a-z]+[A-Z]/.test(text) ? text : text.charAt(0).toUpperCase() + text.slice(1)

@@ -175,6 +175,8 @@ describe("what fails at run time is told in words, at its place", () => {
   })
   it("offers the nearest name", async () => {
     expect((await failure("const Fnet = 3\nconst a = Fnt")).problem.todo).toBe("Did you mean Fnet?")
+    expect((await failure("const a = sqrt(2)")).problem.todo).toBe("Did you mean Math.sqrt?")
+    expect((await failure("const a = 2 * pi + Math.PI")).problem.todo).toBe("Did you mean Math.PI?")
     expect((await failure("magnitud(vec3(1, 2, 3))")).problem.todo).toBe("Did you mean magnitude?")
   })
   it("keeps the words that an error or a stop brings, and never throws itself", async () => {

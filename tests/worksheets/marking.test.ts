@@ -43,33 +43,46 @@ describe.each(shippedIds)("%s handed in", id => {
   })
 })
 
-describe("lamp-key with its second blank left for later, as the sheet asks", () => {
-  const worksheet = readSheet("lamp-key")
-  const mark = async (update: string) => {
-    const answer: AnswerFile = {
-      format: "deltasheet-answers/1",
-      worksheet: { id: "lamp-key", version: worksheet.sheet.version, digest: worksheet.sheet.digest },
-      student: { id: "s003", name: "Student 3" },
-      seed: 5,
-      answers: { update },
-      questions: {},
-      savedAt: "2025-01-01T00:00:00.000Z",
-    }
-    const { checks } = await markAnswer(worksheet, answer, tools, references)
-    return Object.fromEntries(checks.map(check => [check.name, check]))
+async function checksOf(id: string, answers: AnswerFile["answers"]) {
+  const worksheet = readSheet(id)
+  const answer: AnswerFile = {
+    format: "deltasheet-answers/1",
+    worksheet: { id, version: worksheet.sheet.version, digest: worksheet.sheet.digest },
+    student: { id: "s003", name: "Student 3" },
+    seed: 5,
+    answers,
+    questions: {},
+    savedAt: "2025-01-01T00:00:00.000Z",
   }
+  const { checks } = await markAnswer(worksheet, answer, tools, references)
+  return Object.fromEntries(checks.map(check => [check.name, check]))
+}
 
+describe("lamp-key with its second blank left for later, as the sheet asks", () => {
   it("gives the points of the first blank", async () => {
-    const { impulse, follows, formula } = await mark("p = p + Fnet * dt\nr = r + (p / mass) * dt")
+    const update = "p = p + Fnet * dt\nr = r + (p / mass) * dt"
+    const { impulse, follows, formula } = await checksOf("lamp-key", { update })
     expect([impulse!.points, follows!.points, formula!.points]).toEqual([2, 3, 0])
     expect(formula!.message).toMatch(/^The blank “formula” is not filled yet/)
   })
 
   it("speaks of the first blank's own fault, in the teacher's words", async () => {
-    const { impulse, follows } = await mark("p = p + Fnet * dt\nr = r + p * dt")
+    const update = "p = p + Fnet * dt\nr = r + p * dt"
+    const { impulse, follows } = await checksOf("lamp-key", { update })
     expect([impulse!.verdict, follows!.verdict]).toEqual(["met", "not met"])
     expect(follows!.message).toContain("uses momentum where a velocity belongs")
     for (const check of [impulse!, follows!]) expect(check.message).not.toContain("formula")
+  })
+})
+
+describe("tide-and-moon: a cell that goes round the Earth instead of through time", () => {
+  it("is spoken of by its records, not by seconds", async () => {
+    const { answers } = readSheet("tide-and-moon")
+    const wrong = { ...answers, difference: "gTide = field(moon, place) - field(moon, moonAt)" }
+    const { bulges } = await checksOf("tide-and-moon", wrong)
+    expect(bulges!.verdict).toBe("not met")
+    expect(bulges!.message).toMatch(/at record \d+ it is/)
+    expect(bulges!.message).not.toContain("t = ")
   })
 })
 

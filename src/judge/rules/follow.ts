@@ -2,7 +2,7 @@ import { type Comparison, compareLadders, type Instant } from "../compare.ts"
 import { boxOf, extentOf } from "../extent.ts"
 import { type Asked, type Finding, found } from "../finding.ts"
 import { ladderOf, recordingOf } from "../ladders.ts"
-import { amount, capital, type Spoken, seconds, spoken } from "../quantity.ts"
+import { amount, capital, numberWords, type Spoken, seconds, spoken } from "../quantity.ts"
 import { trackOf } from "../track.ts"
 import { contactWords } from "./contact-words.ts"
 
@@ -30,8 +30,9 @@ export function follow({ check, student, reference }: Asked): Finding {
   const extent = extentOf(theirs.tracks[0]!, series, sisters)
   const comparison = compareLadders(mine, theirs, extent, tolerance)
   const ratio = comparison.distance / comparison.tolerance
+  const moment = momentWords(recordingOf(student, check.cell))
   if (comparison.outcome === "same limit") {
-    return found({ met: true, right: rightWords(what, comparison), ratio })
+    return found({ met: true, right: rightWords(what, comparison, moment), ratio })
   }
   const contact =
     what.quantity === "position" ? contactWords(comparison, mine.tracks[0]!, theirs.tracks[0]!) : ""
@@ -39,9 +40,9 @@ export function follow({ check, student, reference }: Asked): Finding {
     met: false,
     undecided: comparison.outcome === "undecided",
     departsAt: comparison.departsAt,
-    right: soFarWords(what, comparison),
-    wrong: [wrongWords(what, comparison), contact].filter(words => words !== "").join(" "),
-    look: lookWords(what, comparison),
+    right: soFarWords(what, comparison, moment),
+    wrong: [wrongWords(what, comparison, moment), contact].filter(words => words !== "").join(" "),
+    look: lookWords(what, comparison, moment),
     ratio: comparison.outcome === "ends early" ? Number.POSITIVE_INFINITY : ratio,
   })
 }
@@ -61,14 +62,30 @@ function largestMotion(reference: Asked["reference"], cell: string): number {
   )
 }
 
-function rightWords(what: Spoken, { basis, countsSteps, horizon, until }: Comparison): string {
+/** How a moment of the recording is told, and whether it is one of time. */
+interface Moment {
+  readonly ofTime: boolean
+  at(t: number): string
+}
+
+/** Where a cell records no body, its first column is a count or another quantity gone through, not a time. */
+function momentWords(recording: ReturnType<typeof recordingOf>): Moment {
+  const ofTime = recording?.series.some(({ name }) => /\.(position|momentum)$/.test(name)) ?? true
+  return { ofTime, at: t => (ofTime ? seconds(t) : `record ${numberWords(t)}`) }
+}
+
+function rightWords(
+  what: Spoken,
+  { basis, countsSteps, horizon, until }: Comparison,
+  moment: Moment,
+): string {
   const lines = [`${capital(what.name)} follows the reference from start to end.`]
   if (basis === "limit" && countsSteps)
     lines.push(
       "The loop counts steps, so with a shorter time step only the first part could be looked at; the rest is close.",
     )
   if (horizon !== null)
-    lines.push(`After ${seconds(until)} the motion is too sensitive to be compared point by point.`)
+    lines.push(`After ${moment.at(until)} the motion is too sensitive to be compared point by point.`)
   return lines.join(" ")
 }
 
@@ -78,21 +95,21 @@ const worthSaying = 0.05
 const followsAtFirst = ({ departsAt, referenceEnd, onlyAsGiven }: Comparison): boolean =>
   !onlyAsGiven && departsAt !== null && departsAt >= worthSaying * referenceEnd
 
-const soFarWords = (what: Spoken, comparison: Comparison): string =>
+const soFarWords = (what: Spoken, comparison: Comparison, moment: Moment): string =>
   followsAtFirst(comparison)
-    ? `Up to ${seconds(comparison.departsAt!)} ${what.name} follows the reference.`
+    ? `Up to ${moment.at(comparison.departsAt!)} ${what.name} follows the reference.`
     : ""
 
-function wrongWords(what: Spoken, c: Comparison): string {
+function wrongWords(what: Spoken, c: Comparison, { ofTime, at }: Moment): string {
   if (c.onlyAsGiven)
     return `With the time step as given ${what.name} is right, but not when the time step is made shorter: somewhere your lines hold a number that should follow the time step.`
   if (c.outcome === "ends early")
-    return `The motion ends at ${seconds(c.studentEnd)}; the reference goes on until ${seconds(c.referenceEnd)}.`
+    return `The ${ofTime ? "motion" : "recording"} ends at ${at(c.studentEnd)}; the reference goes on until ${at(c.referenceEnd)}.`
   if (c.seenAt === null) return `${capital(what.name)} does not follow the reference.`
   const gap = gapWords(what, c.seenAt)
   return followsAtFirst(c)
-    ? `At ${seconds(c.seenAt.t)} it is ${gap}.`
-    : `From the start, ${what.name} leaves the reference; at ${seconds(c.seenAt.t)} it is ${gap}.`
+    ? `At ${at(c.seenAt.t)} it is ${gap}.`
+    : `From the start, ${what.name} leaves the reference; at ${at(c.seenAt.t)} it is ${gap}.`
 }
 
 /** The difference along the axis that shows it best, in words. */
@@ -119,7 +136,11 @@ function gapWords(what: Spoken, { student, reference }: Instant): string {
   return `${amount(Math.abs(gap), what.unit)} ${direction} (along ${axis})`
 }
 
-function lookWords(what: Spoken, { departsAt, referenceEnd }: Comparison): string {
+function lookWords(what: Spoken, { departsAt, referenceEnd }: Comparison, { ofTime, at }: Moment): string {
+  if (!ofTime)
+    return departsAt === null
+      ? ""
+      : `On the bench, compare the plot with the reference from ${at(departsAt)} on.`
   const arrows = what.quantity === "force" ? "the force arrows" : "the arrows of force and momentum"
   if (departsAt !== null && departsAt >= worthSaying * referenceEnd)
     return `On the bench, go to ${seconds(departsAt)} and look at ${arrows} just before and just after.`
