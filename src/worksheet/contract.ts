@@ -193,6 +193,9 @@ export type Block =
   | { readonly kind: "data"; readonly name: string }
   | { readonly kind: "question"; readonly name: string }
 
+/** When a student sees the author's motion: always, once each blank of its cell has been tried, or never. */
+export type ReferenceShown = "shown" | "tried" | "hidden"
+
 /** Everything a student may have. Holds no answer of a blank and no key of a question. */
 export interface StudentSheet {
   readonly id: string
@@ -204,6 +207,8 @@ export interface StudentSheet {
   /** its place in a course: the shelf shows the lowest first; null for none */
   readonly lesson: number | null
   readonly timeStep: string
+  /** "shown" if left out */
+  readonly reference?: ReferenceShown
   readonly parameters: readonly Parameter[]
   readonly blocks: readonly Block[]
   readonly cells: readonly CellSource[]

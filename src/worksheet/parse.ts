@@ -86,7 +86,7 @@ export function parseWorksheet(text: string, file: string): ParseResult {
   }
   crossCheck(findings, draft, parameters)
   if (front === null || findings.problems.length > 0) return { ok: false, problems: findings.problems }
-  const { title, id, version, summary, timeStep } = front.value
+  const { title, id, version, summary, timeStep, reference } = front.value
   const lesson = front.value.lesson ?? null
   const task: Omit<StudentSheet, "digest"> = {
     id,
@@ -95,6 +95,7 @@ export function parseWorksheet(text: string, file: string): ParseResult {
     summary,
     lesson,
     timeStep,
+    reference,
     parameters,
     blocks: draft.blocks,
     cells: draft.cells,

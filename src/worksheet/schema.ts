@@ -41,6 +41,7 @@ export const frontMatterSchema = mapping({
   ),
   summary: v.optional(text, ""),
   timeStep: v.optional(name, "dt"),
+  reference: v.optional(v.picklist(["shown", "tried", "hidden"]), "shown"),
   lesson: v.optional(
     v.pipe(v.number(), v.integer("=The lesson is a whole number."), v.minValue(1, "=Lessons count from 1.")),
   ),

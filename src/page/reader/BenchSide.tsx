@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks"
 import { Bench } from "../bench/Bench.tsx"
-import { type Session, untouched } from "../session.ts"
+import type { Session } from "../session.ts"
+import { referenceDue, untouched } from "../tried.ts"
 import { showsOlder, stateWords } from "../words.ts"
 import { notesFor } from "./notes.ts"
 
@@ -69,7 +70,9 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
           cell={cell}
           recordings={session.recordings.value}
           ghost={session.ghost.value}
-          reference={session.reference}
+          reference={
+            referenceDue(session.edition, cell, session.keeper.answers.value) ? session.reference : null
+          }
           departsAt={departures.length > 0 ? Math.min(...departures) : null}
           parameters={session.parameters.value}
           onParameter={session.setParameter}

@@ -1,6 +1,7 @@
 import type { CellSource } from "../../cell/contract.ts"
 import type { Check } from "../../worksheet/contract.ts"
-import { type Session, untouched } from "../session.ts"
+import type { Session } from "../session.ts"
+import { untouched } from "../tried.ts"
 import { plural, pointsWords, verdictWords } from "../words.ts"
 import { blankOf } from "./notes.ts"
 import { VerdictMark } from "./VerdictMark.tsx"
