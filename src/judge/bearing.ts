@@ -2,7 +2,7 @@ import type { Problem } from "../cell/problem.ts"
 import type { Check } from "../worksheet/contract.ts"
 import type { Reference } from "./contract.ts"
 import { recordingOf } from "./ladders.ts"
-import { recordingsUnlike } from "./likeness.ts"
+import { changeBySlip } from "./likeness.ts"
 import { pathsOf } from "./needed.ts"
 
 /** A series that moves by less than this part of its extent is not moved: packed motions are rounded. */
@@ -22,7 +22,7 @@ export function bearingOn(check: Check, unfilled: readonly Problem[], reference:
     if (made.length === 0 || paths.length === 0) return true
     return made.some(slip => {
       const theirs = slip.recordings.find(recording => recording.cell === check.cell)
-      return paths.some(path => recordingsUnlike(theirs, right, right, path, true) > moved)
+      return paths.some(path => changeBySlip(theirs, right, path) > moved)
     })
   })
 }

@@ -1,7 +1,8 @@
+import type { Recording } from "../run/contract.ts"
 import type { Check, StudentSheet } from "../worksheet/contract.ts"
 import type { Evidence, Reference, SlipMotion } from "./contract.ts"
 import { recordingOf } from "./ladders.ts"
-import { recordingsUnlike } from "./likeness.ts"
+import { changeBySlip, recordingsUnlike } from "./likeness.ts"
 import { pathsOf } from "./needed.ts"
 
 export interface Diagnosis {
@@ -33,22 +34,23 @@ export function diagnose(
   sheet: StudentSheet,
   cell: string,
   reference: Reference,
-  evidence: Pick<Evidence, "factors" | "runs" | "problem">,
+  evidence: Motion,
   checks: readonly Check[] = sheet.checks,
 ): Diagnosis | null {
   const mine = recordingOf(evidence, cell)
   const right = recordingOf(reference, cell)
   if (mine === undefined || right === undefined) return null
-  const cut = evidence.problem !== null && evidence.problem.where?.cell === cell
   const paths = [...new Set(checks.filter(check => check.cell === cell).flatMap(pathsOf))]
+  const cut = cutIn(cell, evidence)
   const own = new Map(paths.map(path => [path, recordingsUnlike(mine, right, right, path, cut)]))
   const fits = reference.slips.flatMap((motion): Diagnosis[] => {
-    const theirs = motion.recordings.find(recording => recording.cell === cell)
-    const affected = paths.filter(path => recordingsUnlike(theirs, right, right, path) > changed)
-    if (affected.length === 0 || wouldShowElsewhere(sheet, cell, motion, reference, evidence)) return []
-    const distance = Math.max(...affected.map(path => recordingsUnlike(mine, theirs, right, path, cut)))
+    const affected = paths.filter(path => changes(motion, cell, path, right))
+    if (affected.length === 0) return []
+    const distance = distanceTo(motion, cell, affected, reference, evidence)
     const fromReference = Math.max(...affected.map(path => own.get(path)!))
     if (distance > clearOfReference * fromReference) return []
+    if (wouldShowElsewhere(sheet, cell, motion, reference, evidence)) return []
+    if (notAtHome(sheet, cell, motion, reference, evidence)) return []
     return [{ motion, paths: affected, distance }]
   })
   const ranked = fits
@@ -65,6 +67,32 @@ export function diagnose(
   return rival ? null : best
 }
 
+type Motion = Pick<Evidence, "factors" | "runs" | "problem">
+
+const cutIn = (cell: string, { problem }: Motion): boolean => problem !== null && problem.where?.cell === cell
+
+/** Whether a slip moves this series. */
+const changes = ({ recordings }: SlipMotion, cell: string, path: string, right: Recording): boolean =>
+  changeBySlip(
+    recordings.find(recording => recording.cell === cell),
+    right,
+    path,
+  ) > changed
+
+function distanceTo(
+  { recordings }: SlipMotion,
+  cell: string,
+  paths: readonly string[],
+  reference: Reference,
+  evidence: Motion,
+): number {
+  const mine = recordingOf(evidence, cell)
+  const right = recordingOf(reference, cell)
+  const theirs = recordings.find(recording => recording.cell === cell)
+  const cut = cutIn(cell, evidence)
+  return Math.max(...paths.map(path => recordingsUnlike(mine, theirs, right, path, cut)))
+}
+
 /**
  * Whether a slip would have changed another cell, whose motion is right: then it was not made, though it would
  * explain this cell.
@@ -74,17 +102,35 @@ function wouldShowElsewhere(
   cell: string,
   motion: SlipMotion,
   reference: Reference,
-  evidence: Pick<Evidence, "factors" | "runs" | "problem">,
+  evidence: Motion,
 ): boolean {
   return sheet.checks.some(check => {
-    if (check.cell === cell) return false
     const right = recordingOf(reference, check.cell)
-    const theirs = motion.recordings.find(recording => recording.cell === check.cell)
+    if (check.cell === cell || right === undefined) return false
     const mine = recordingOf(evidence, check.cell)
     return pathsOf(check).some(
       path =>
-        recordingsUnlike(theirs, right, right, path) > changed &&
-        recordingsUnlike(mine, right, right, path) <= sameMotion,
+        changes(motion, check.cell, path, right) && recordingsUnlike(mine, right, right, path) <= sameMotion,
     )
   })
+}
+
+/** Whether a slip shows in the cell of its own blank, and the motion there lies elsewhere: then it is another fault. */
+function notAtHome(
+  sheet: StudentSheet,
+  cell: string,
+  motion: SlipMotion,
+  reference: Reference,
+  evidence: Motion,
+): boolean {
+  const home = sheet.cells.find(({ segments }) =>
+    segments.some(segment => segment.kind === "blank" && segment.name === motion.blank),
+  )?.name
+  const right = home === undefined ? undefined : recordingOf(reference, home)
+  if (home === undefined || home === cell || right === undefined) return false
+  const paths = sheet.checks
+    .filter(check => check.cell === home)
+    .flatMap(pathsOf)
+    .filter(path => changes(motion, home, path, right))
+  return paths.length > 0 && distanceTo(motion, home, paths, reference, evidence) > onSlip
 }

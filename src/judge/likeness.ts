@@ -1,6 +1,6 @@
 import type { Recording } from "../run/contract.ts"
 import { type Extent, extentOf } from "./extent.ts"
-import { endOf, sample, spacingOf, startOf, type Track, trackOf } from "./track.ts"
+import { columnsOf, endOf, sample, spacingOf, startOf, type Track, trackOf } from "./track.ts"
 
 /** Times of a packed motion are rounded to this part. */
 const timeRounding = 1e-6
@@ -10,8 +10,16 @@ const timeRounding = 1e-6
  * against the reference's extent or, where a motion has run far out of it, against how far that one has come. A
  * shift by one step is free, since old and new values within a step make no other law. A different end in time
  * counts as well, unless one of them was cut short.
+ *
+ * @param enough a distance beyond this need not be found out
  */
-export function unlikeness(a: Track, b: Track, extent: Extent, cutShort: boolean): number {
+export function unlikeness(
+  a: Track,
+  b: Track,
+  extent: Extent,
+  cutShort: boolean,
+  enough = Number.POSITIVE_INFINITY,
+): number {
   const from = Math.max(startOf(a), startOf(b))
   const to = Math.min(endOf(a), endOf(b))
   const latest = Math.max(endOf(a), endOf(b))
@@ -19,9 +27,7 @@ export function unlikeness(a: Track, b: Track, extent: Extent, cutShort: boolean
   const step = Math.max(spacingOf(a), spacingOf(b))
   const rounding = timeRounding * Math.max(1, Math.abs(latest))
   if (to < from - rounding) return 1
-  // A motion that has run far away was cut there: that the other goes on says nothing.
-  const goesOn = cutShort || (endOf(b) < endOf(a) && farOff(b, extent))
-  let worst = goesOn ? 0 : Math.max(0, latest - to - 2 * step) / duration
+  let worst = cutShort ? 0 : Math.max(0, latest - to - 2 * step) / duration
   const { dim } = a
   const here = new Float64Array(dim)
   const around = [new Float64Array(dim), new Float64Array(dim), new Float64Array(dim)] as const
@@ -40,19 +46,74 @@ export function unlikeness(a: Track, b: Track, extent: Extent, cutShort: boolean
       const high = Math.max(around[0][k]!, around[1][k]!, around[2][k]!)
       worst = Math.max(worst, (here[k]! - high) / run[k]!, (low - here[k]!) / run[k]!)
     }
+    if (worst > enough) break
   }
   return worst
 }
 
-/** So many extents away at its end a motion has left the picture. */
-const outOfPicture = 8
+/** A motion has left the picture when a series is this many times as large as the reference's ever is. */
+const farAway = 20
 
-function farOff(track: Track, extent: Extent): boolean {
-  const last = track.values.length - track.dim
-  for (let k = 0; k < track.dim; k++) {
-    if (Math.abs(track.values[last + k]! - track.values[k]!) > outOfPicture * extent.size) return true
+const largestOf = new WeakMap<Recording, Map<string, number>>()
+
+/** Largest size of any number of a series, at least 1. */
+function largest(recording: Recording, name: string): number {
+  let known = largestOf.get(recording)
+  if (known === undefined) largestOf.set(recording, (known = new Map()))
+  const before = known.get(name)
+  if (before !== undefined) return before
+  let most = 1
+  for (const column of columns(recording, name)) {
+    for (let at = column; at < recording.data.length; at += recording.width)
+      most = Math.max(most, Math.abs(recording.data[at]!))
   }
-  return false
+  known.set(name, most)
+  return most
+}
+
+function columns(recording: Recording, name: string): number[] {
+  const series = recording.series.find(s => s.name === name)
+  if (series === undefined) return []
+  return series.kind === "vector" ? [0, 1, 2].map(k => series.column + k) : [series.column]
+}
+
+/** Tells of a row of a motion whether it is out of the picture in one of the named series. */
+function pictureOf(recording: Recording, reference: Recording, names: readonly string[], share = 1) {
+  const bounds = names.flatMap(name =>
+    columns(recording, name).map(column => ({ column, most: share * farAway * largest(reference, name) })),
+  )
+  const { data, width } = recording
+  return (row: number): boolean =>
+    bounds.some(({ column, most }) => !(Math.abs(data[row * width + column]!) <= most))
+}
+
+/** Rows of a motion before it leaves the picture, at least one. */
+export function rowsInPicture(recording: Recording, reference: Recording): number {
+  const outside = pictureOf(
+    recording,
+    reference,
+    recording.series.map(series => series.name),
+  )
+  let row = 0
+  while (row < recording.rows && !outside(row)) row++
+  return Math.max(1, row)
+}
+
+/** Packed numbers are rounded, and their largest may have been thinned out. */
+const pictureRounding = 0.95
+
+/**
+ * Whether `b` may have ended because it was cut where it left the picture: the other motion leaves it there too.
+ * That this one goes on then says nothing.
+ */
+function cutTogether(a: Recording, b: Recording, reference: Recording): boolean {
+  const end = b.data[(b.rows - 1) * b.width]!
+  const after = end + timeRounding * Math.max(1, Math.abs(end))
+  if (a.data[(a.rows - 1) * a.width]! <= after) return false
+  let next = 0
+  while (a.data[next * a.width]! <= after) next++
+  const names = b.series.map(series => series.name)
+  return pictureOf(a, reference, names, pictureRounding)(next)
 }
 
 /** The same between two recordings, for one series; endless where either lacks it. */
@@ -62,10 +123,31 @@ export function recordingsUnlike(
   reference: Recording | undefined,
   path: string,
   cutShort = false,
+  enough = Number.POSITIVE_INFINITY,
 ): number {
   const one = trackOf(a, path)
   const other = trackOf(b, path)
   const measure = trackOf(reference, path)
   if (one === null || other === null || measure === null) return Number.POSITIVE_INFINITY
-  return unlikeness(one, other, extentOf(measure, path), cutShort)
+  const cut = cutShort || cutTogether(a!, b!, reference!)
+  return unlikeness(one, other, extentOf(measure, path), cut, enough)
+}
+
+/** A reference's motions never change, and every answer asks the same of them. */
+const changesKnown = new WeakMap<Recording, Map<string, number>>()
+
+/** How far a slip moves a series of the reference. A slip's motion holds only what it moves: the rest is left alone. */
+export function changeBySlip(
+  slips: Recording | undefined,
+  right: Recording | undefined,
+  path: string,
+): number {
+  if (slips === undefined || right === undefined || columnsOf(slips, path) === null) return 0
+  let known = changesKnown.get(slips)
+  if (known === undefined) changesKnown.set(slips, (known = new Map()))
+  const before = known.get(path)
+  if (before !== undefined) return before
+  const change = recordingsUnlike(slips, right, right, path)
+  known.set(path, change)
+  return change
 }

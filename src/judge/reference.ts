@@ -4,7 +4,7 @@ import type { Problem } from "../cell/problem.ts"
 import { defaultLimits, type Limits, type Recording, type RunOutcome } from "../run/contract.ts"
 import type { Worksheet } from "../worksheet/contract.ts"
 import type { Reference, SlipMotion } from "./contract.ts"
-import { recordingsUnlike } from "./likeness.ts"
+import { recordingsUnlike, rowsInPicture } from "./likeness.ts"
 import { neededSeries, restrict } from "./needed.ts"
 import { slipNamed } from "./slips/catalogue.ts"
 import { slipPrograms } from "./slips/programs.ts"
@@ -24,11 +24,9 @@ const patience = 3
 const leastTurns = 20_000
 const leastRecorded = 200_000
 /** A slip that runs on is cut off and has a motion; one that the cell language refuses has its own message already. */
-const cutOff = new Set(["endless-loop", "recorded-too-much"])
+const cutOff = new Set(["endless-loop", "recorded-too-much", "time-step-too-long"])
 /** Motions nearer than this part of the extent are the same. */
 const same = 1e-6
-/** A slip's motion is kept until it has run this many times as far as the reference ever is. */
-const farAway = 20
 
 /**
  * The motion of the author's own answers at these parameters, at the given time step and shorter ones, and the
@@ -110,7 +108,18 @@ async function slipMotions(
     if (changes && !motions.some(other => alike(other.recordings, recordings, right.recordings)))
       motions.push(motion)
   }
-  return motions
+  return motions.map(motion => ({ ...motion, recordings: changedOf(motion.recordings, right.recordings) }))
+}
+
+/** Only the series that move otherwise than the reference's: what is left out, the slip does not touch. */
+function changedOf(recordings: readonly Recording[], right: readonly Recording[]): Recording[] {
+  return recordings.flatMap(recording => {
+    const reference = right.find(r => r.cell === recording.cell)
+    const names = recording.series
+      .map(series => series.name)
+      .filter(name => recordingsUnlike(recording, reference, reference, name, false, same) > same)
+    return names.length === 0 ? [] : [restrict(recording, names)]
+  })
 }
 
 /** Of each cell the series that checks read, until the motion has run far out of the picture. */
@@ -124,12 +133,9 @@ function keptOf(
     const reference = right.find(r => r.cell === recording.cell)
     if (names.length === 0 || reference === undefined) return []
     const kept = restrict(recording, names)
-    const bound =
-      restrict(reference, names).data.reduce((most, v) => Math.max(most, Math.abs(v)), 1) * farAway
-    const { width } = kept
-    const end = kept.data.findIndex(value => !(Math.abs(value) <= bound))
-    const rows = end < 0 ? kept.rows : Math.max(1, Math.floor(end / width))
-    return [{ ...kept, rows, data: kept.data.slice(0, rows * width) }]
+    if (kept.rows === 0) return []
+    const rows = rowsInPicture(kept, reference)
+    return [{ ...kept, rows, data: kept.data.slice(0, rows * kept.width) }]
   })
 }
 
@@ -139,6 +145,8 @@ function alike(a: readonly Recording[], b: readonly Recording[], reference: read
   return a.every(recording => {
     const other = b.find(r => r.cell === recording.cell)
     const measure = reference.find(r => r.cell === recording.cell)
-    return recording.series.every(series => recordingsUnlike(recording, other, measure, series.name) <= same)
+    return recording.series.every(
+      series => recordingsUnlike(recording, other, measure, series.name, false, same) <= same,
+    )
   })
 }
