@@ -1,6 +1,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs"
 import { join, resolve } from "node:path"
 import { defineConfig } from "vite"
+import { makeDeclarations } from "./src/cell/types/declarations.ts"
 import { writeProblemPages } from "./src/command/problem-pages.ts"
 import { buildReference } from "./src/page/reference/html.ts"
 
@@ -56,6 +57,7 @@ export default defineConfig({
         mkdirSync(join(outDir, "reference"), { recursive: true })
         writeFileSync(join(outDir, "reference", "index.html"), html.replace("<style>", `<style>\n${faces}`))
         writeFileSync(join(outDir, "reference", "reference.json"), json)
+        writeFileSync(join(outDir, "reference", "declarations.json"), JSON.stringify(makeDeclarations()))
       },
     },
   ],

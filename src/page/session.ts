@@ -8,6 +8,7 @@ import type { Recording, Runner, RunOutcome } from "../run/contract.ts"
 import type { Clock } from "./clock.ts"
 import { pause } from "./clock.ts"
 import type { Keeper } from "./keep/keeper.ts"
+import type { Kinds } from "./kinds.ts"
 import { type Looking, openLooking, type ShownRun } from "./lines/looking.ts"
 import { openStepping, type StepStudying } from "./stepping.ts"
 import type { RunState } from "./words.ts"
@@ -29,6 +30,8 @@ export interface Workshop {
   compile(texts: Readonly<Record<string, string>>): Promise<CompileResult>
   /** where units do not fit in what the student wrote */
   units(texts: Readonly<Record<string, string>>): Promise<readonly Problem[]>
+  /** the check of kinds, and what it knows of names */
+  readonly kinds: Kinds
   /** whether the compiler is there, so that the state can say that it is coming */
   readonly compilerReady: () => boolean
   /** begins to fetch the compiler; called once the first motion is there, so that neither waits for the other */
@@ -67,8 +70,11 @@ export interface Session {
   readonly output: ReadonlySignal<readonly string[]>
   /** of the program on the page; shown beside the line it happened in */
   readonly problems: ReadonlySignal<readonly Problem[]>
-  /** the problems, and where units do not fit: evidence beside the verdict, not a reason to stop */
+  /** where kinds of value do not fit, in a text that can be read */
+  readonly misfits: ReadonlySignal<readonly Problem[]>
+  /** the problems, and where kinds and units do not fit: evidence beside the verdict, not a reason to stop */
   readonly findings: ReadonlySignal<readonly Problem[]>
+  readonly kinds: Kinds
   readonly standing: ReadonlySignal<Standing | null>
   readonly reference: Reference | null
   readonly parameters: ReadonlySignal<Readonly<Record<string, number>>>
@@ -99,16 +105,16 @@ function stepsOf(outcome: RunOutcome): number {
   return rows > 0 ? rows : outcome.turns
 }
 
-/** Blanks that hold what the student found there, or nothing: no verdict is due on them yet. */
-export function untouched(edition: Edition, typed: Readonly<Record<string, string>>): ReadonlySet<string> {
-  const names = new Set<string>()
-  for (const cell of edition.sheet.cells)
-    for (const segment of cell.segments) {
-      if (segment.kind !== "blank") continue
-      const text = typed[segment.name] ?? segment.starter
-      if (text.trim() === "" || text === segment.starter) names.add(segment.name)
-    }
-  return names
+/** All of the first list, and of each later one what stands on a line of which nothing has been said yet. */
+export function firstOfEachLine(...lists: readonly (readonly Problem[])[]): readonly Problem[] {
+  const found: Problem[] = []
+  for (const list of lists)
+    found.push(
+      ...list.filter(
+        one => !found.some(({ where }) => where?.cell === one.where?.cell && where?.line === one.where?.line),
+      ),
+    )
+  return found
 }
 
 /** Points that only the marker can give. */
@@ -139,12 +145,8 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
   const output = signal<readonly string[]>([])
   const problems = signal<readonly Problem[]>([])
   const remarks = signal<readonly Problem[]>([])
-  const findings = computed(() => [
-    ...problems.value,
-    ...remarks.value.filter(
-      remark => !problems.value.some(({ where }) => where?.line === remark.where?.line),
-    ),
-  ])
+  const misfits = signal<readonly Problem[]>([])
+  const findings = computed(() => firstOfEachLine(problems.value, misfits.value, remarks.value))
   const standing = signal<Standing | null>(null)
   const parameters = signal<Readonly<Record<string, number>>>(own)
   const varied = computed(() => Object.entries(own).some(([name, value]) => parameters.value[name] !== value))
@@ -168,6 +170,7 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
   let busy = false
   let again = false
   let dropComplaint: (() => void) | null = null
+  let dropMisfits: (() => void) | null = null
 
   const textKey = (): string => JSON.stringify(textsOf(edition, keeper.answers.peek()))
 
@@ -188,6 +191,17 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     }
     if (wait === 0) say()
     else dropComplaint = clock.after(wait, say)
+  }
+
+  /** Beside the run, which waits for nothing: what the checker finds is said once the typing rests. */
+  const lookAtKinds = (mine: number): void => {
+    void workshop.kinds.problems(textsOf(edition, keeper.answers.peek())).then(found => {
+      if (mine !== change || closed) return
+      const say = (): void => {
+        if (mine === change && !closed) misfits.value = found
+      }
+      dropMisfits = clock.after(Math.max(0, lastTyped + complainAfter - clock.now()), say)
+    })
   }
 
   const show = (outcome: RunOutcome, compiled: Compiled, values: Readonly<Record<string, number>>): void => {
@@ -214,6 +228,7 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
         })
       return
     }
+    if (key !== starter) lookAtKinds(mine)
     const announce = clock.after(announceAfter, () => {
       running.value = true
       state.value = { kind: "running" }
@@ -303,6 +318,8 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
   const touched = (): void => {
     change++
     remarks.value = []
+    misfits.value = []
+    dropMisfits?.()
     dropComplaint?.()
     if (running.peek()) workshop.runner.stop()
   }
@@ -328,6 +345,8 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     output,
     problems,
     findings,
+    misfits,
+    kinds: workshop.kinds,
     standing,
     reference: workshop.reference,
     parameters,
@@ -370,6 +389,7 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
       typing.drop()
       judging.drop()
       dropComplaint?.()
+      dropMisfits?.()
       looking.close()
       stepping.close()
       keeper.flush()

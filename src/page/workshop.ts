@@ -5,6 +5,7 @@ import type { Edition } from "../judge/edition.ts"
 import { unpackReference } from "../judge/pack.ts"
 import type { Runner } from "../run/contract.ts"
 import { createPageRunner } from "../run/page/runner.ts"
+import { openKinds, whenIdle } from "./kinds.ts"
 import type { Workshop } from "./session.ts"
 
 const noCompiler: Problem = {
@@ -36,6 +37,7 @@ export function openWorkshop(edition: Edition): Workshop {
     compiler = fresh
     return fresh
   }
+  const kinds = openKinds(sheet)
   let evidence: Runner | null = null
   let second: Runner | null = null
   return {
@@ -59,7 +61,12 @@ export function openWorkshop(edition: Edition): Workshop {
       return problems.filter(problem => problem.where?.blank !== undefined).slice(0, mostRemarks)
     },
     compilerReady: () => ready,
-    warmUp: () => void getCompiler(),
+    kinds,
+    warmUp: () =>
+      void getCompiler().ready.then(
+        () => whenIdle(kinds.warmUp),
+        () => {},
+      ),
     async lineUnits(program) {
       return (await getCompiler().units(program, sheet.parameters)).lines
     },
@@ -79,6 +86,7 @@ export function openWorkshop(edition: Edition): Workshop {
     },
     close() {
       compiler?.close()
+      kinds.close()
       void evidence?.close()
       void second?.close()
     },

@@ -3,7 +3,13 @@ import type { CompileResult } from "../../src/cell/contract.ts"
 import type { Problem } from "../../src/cell/problem.ts"
 import { openDevice } from "../../src/page/keep/device.ts"
 import { createKeeper } from "../../src/page/keep/keeper.ts"
-import { complainAfter, openSession, runAfter, type Workshop } from "../../src/page/session.ts"
+import {
+  complainAfter,
+  firstOfEachLine,
+  openSession,
+  runAfter,
+  type Workshop,
+} from "../../src/page/session.ts"
 import type { RunOutcome, RunRequest } from "../../src/run/contract.ts"
 import { handClock } from "./fixtures/clock.ts"
 import { recordingOf, smallEdition } from "./fixtures/edition.ts"
@@ -24,6 +30,13 @@ const unlike: Problem = {
   where: { cell: "drop", blank: "update", line: 9, column: 1 },
 }
 
+const misfit: Problem = {
+  code: "number-and-vector",
+  text: "number plus vector",
+  todo: "",
+  where: { cell: "drop", blank: "update", line: 7, column: 5 },
+}
+
 /** A workshop that keeps an account of what it was asked; a text with "?" does not compile, one with "!" stops. */
 function bench() {
   const clock = handClock()
@@ -40,6 +53,22 @@ function bench() {
       return text.includes("?")
         ? { ok: false, problems: [unread] }
         : { ok: true, compiled: { ...edition.starter, js: text } }
+    },
+    kinds: {
+      async problems(texts) {
+        return Object.values(texts).some(text => text.includes("number + vector")) ? [misfit] : []
+      },
+      async suggest() {
+        return null
+      },
+      async about() {
+        return null
+      },
+      async rename() {
+        return { ok: false, why: "" }
+      },
+      warmUp() {},
+      close() {},
     },
     compilerReady: () => true,
     warmUp() {},
@@ -180,5 +209,38 @@ describe("the run loop", () => {
     expect(session.findings.value).toEqual([])
     await clock.pass(1000)
     expect(session.findings.value).toEqual([])
+  })
+  it("kinds that do not fit are said once the typing rests, and taken back with the next stroke", async () => {
+    const { clock, session } = bench()
+    await clock.pass(1000)
+    session.write({ update: "number + vector" })
+    await clock.pass(200)
+    expect(session.findings.value).toEqual([])
+    await clock.pass(800)
+    expect(session.findings.value).toEqual([misfit])
+    session.write({ update: "vector + vector" })
+    expect(session.findings.value).toEqual([])
+    await clock.pass(1000)
+    expect(session.findings.value).toEqual([])
+  })
+  it("one line, one message: of what stopped the run before kinds, of kinds before units", () => {
+    const at = (code: string, line: number): Problem => ({
+      ...misfit,
+      code,
+      where: { cell: "drop", line, column: 1 },
+    })
+    const told = firstOfEachLine(
+      [at("run", 7)],
+      [at("kind", 7), at("kind", 8)],
+      [at("unit", 8), at("unit", 9)],
+    )
+    expect(told.map(one => `${one.code} ${one.where?.line}`)).toEqual(["run 7", "kind 8", "unit 9"])
+  })
+  it("a text that is not run is not checked for kinds: one fault, one message", async () => {
+    const { clock, session } = bench()
+    await clock.pass(1000)
+    session.write({ update: "number + vector ?" })
+    await clock.pass(2000)
+    expect(session.findings.value.map(one => one.code)).toEqual([unread.code])
   })
 })

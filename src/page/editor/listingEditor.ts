@@ -3,7 +3,6 @@ import { javascript } from "@codemirror/lang-javascript"
 import { bracketMatching, indentOnInput, indentUnit } from "@codemirror/language"
 import { EditorState, type Extension, Prec } from "@codemirror/state"
 import { EditorView, gutters, highlightSpecialChars, keymap, lineNumbers } from "@codemirror/view"
-import { libraryCards } from "./libraryWords.ts"
 import type { Listing } from "./listing.ts"
 import { palette } from "./palette.ts"
 import { byPage, lockGiven, refusedEdit, regionsField, textsOf } from "./regions.ts"
@@ -82,7 +81,6 @@ export function createListingEditor(
         indentUnit.of("  "),
         indentOnInput(),
         bracketMatching(),
-        libraryCards,
         more,
         EditorView.lineWrapping,
         Prec.highest(

@@ -5,13 +5,16 @@ import type { CellSource } from "../../cell/contract.ts"
 import { createValueBoard } from "../editor/besideLines.ts"
 import { setListing } from "../editor/listing.ts"
 import { createListingEditor, placeTexts, topOfBlank, topOfLine } from "../editor/listingEditor.ts"
+import { chooseSuggesting, suggesting } from "../editor/suggesting.ts"
 import { setWrong } from "../editor/wrong.ts"
-import { type Session, textsOf, untouched } from "../session.ts"
+import { type Session, textsOf } from "../session.ts"
+import { untouched } from "../tried.ts"
 import { plural } from "../words.ts"
 import { Checks } from "./Checks.tsx"
 import { Earlier } from "./Earlier.tsx"
 import { followValues, LineValues, useSaid, variableOnLine, wordsForLine } from "./LineValues.tsx"
 import { Notes } from "./Notes.tsx"
+import { nameHelp } from "./nameHelp.ts"
 import { type Anchor, notesFor } from "./notes.ts"
 
 /** How long the words about a locked line stay, ms. */
@@ -70,7 +73,7 @@ export function CellBlock(props: {
         onSayLine: line => say(wordsForLine(looking, cell.name, line)),
         onStep: by => looking.hand.peek()?.step(by),
       },
-      board.extension,
+      [board.extension, nameHelp(session, cell.name, say)],
     )
     view.current = editor
     setGeometry(count => count + 1)
@@ -134,12 +137,23 @@ export function CellBlock(props: {
           ) : (
             <>
               <kbd>Ctrl</kbd> <kbd>Enter</kbd> runs at once, <kbd>Ctrl</kbd> <kbd>]</kbd> indents,{" "}
-              <kbd>Alt</kbd> <kbd>h</kbd> explains a library word, <kbd>Alt</kbd> <kbd>v</kbd> says the values
-              of the line, <kbd>Alt</kbd> <kbd>p</kbd> plots them, <kbd>Alt</kbd> <kbd>,</kbd> and{" "}
-              <kbd>.</kbd> go a turn back and on, <kbd>Tab</kbd> leaves
+              <kbd>Alt</kbd> <kbd>h</kbd> explains a word, <kbd>F2</kbd> renames it, <kbd>Ctrl</kbd>{" "}
+              <kbd>Space</kbd> suggests names, <kbd>Alt</kbd> <kbd>v</kbd> says the values of the line,{" "}
+              <kbd>Alt</kbd> <kbd>p</kbd> plots them, <kbd>Alt</kbd> <kbd>,</kbd> and <kbd>.</kbd> go a turn
+              back and on, <kbd>Tab</kbd> leaves
             </>
           )}
         </p>
+        {blanks.length > 0 && (
+          <button
+            type="button"
+            class="word-button"
+            aria-pressed={suggesting.value}
+            onClick={() => chooseSuggesting(!suggesting.value)}
+          >
+            names suggested while typing: {suggesting.value ? "yes" : "no"}
+          </button>
+        )}
         {changed.map(blank => (
           <button
             key={blank.name}

@@ -6,7 +6,7 @@ import { pointsWords, verdictWords } from "../words.ts"
 export function Spoken({ session }: { session: Session }) {
   const [words, setWords] = useState("")
   const standing = session.standing.value
-  const problem = session.problems.value[0]
+  const problem = session.problems.value[0] ?? session.misfits.value[0]
   const next = problem
     ? `${problem.where ? `Line ${problem.where.line} of ${problem.where.cell ?? "the listing"}: ` : ""}${problem.text}`
     : standing?.current

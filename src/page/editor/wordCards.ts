@@ -1,5 +1,6 @@
 import { type EditorState, type Extension, StateEffect, StateField } from "@codemirror/state"
 import { type EditorView, hoverTooltip, keymap, showTooltip, type Tooltip } from "@codemirror/view"
+import type { About } from "../../cell/types/contract.ts"
 import type { ReferenceEntry } from "../reference/extract.ts"
 
 /** Where the build puts the library's page and the same as data. */
@@ -21,18 +22,37 @@ function libraryWords(): Promise<Words> {
   return words
 }
 
-async function tooltipAt(state: EditorState, at: number): Promise<Tooltip | null> {
+/** What the checker knows of a name; null where it knows none, or is not there. */
+export type AskAbout = (text: string, offset: number) => Promise<About | null>
+
+async function tooltipAt(state: EditorState, at: number, ask: AskAbout): Promise<Tooltip | null> {
   const word = state.wordAt(at)
   if (word === null) return null
   const known = await libraryWords().catch(() => new Map() as Words)
   const entry = known.get(state.sliceDoc(word.from, word.to))
-  if (entry === undefined) return null
-  return {
-    pos: word.from,
-    end: word.to,
-    above: true,
-    create: () => ({ dom: card(entry) }),
-  }
+  const about = await ask(state.doc.toString(), at)
+  // a name of the sheet's own may be that of a library function too
+  const own = about !== null && entry !== undefined && !about.head.startsWith(`${entry.name}(`)
+  if (entry !== undefined && !own) return tooltip(word, card(entry))
+  return about && tooltip(about, plainCard(about))
+}
+
+const tooltip = ({ from, to }: { from: number; to: number }, dom: HTMLElement): Tooltip => ({
+  pos: from,
+  end: to,
+  above: true,
+  create: () => ({ dom }),
+})
+
+function plainCard({ head, says }: About): HTMLElement {
+  const dom = document.createElement("div")
+  dom.className = "library-words"
+  const code = document.createElement("code")
+  code.textContent = head
+  const words = document.createElement("p")
+  words.textContent = says
+  dom.append(code, ...(says === "" ? [] : [words]))
+  return dom
 }
 
 function card({
@@ -72,15 +92,16 @@ const byKey = StateField.define<Tooltip | null>({
   provide: field => showTooltip.from(field),
 })
 
-const askByKey = (view: EditorView): boolean => {
-  const { head } = view.state.selection.main
-  void tooltipAt(view.state, head).then(tooltip => view.dispatch({ effects: asked.of(tooltip) }))
-  return true
+/** What a name is and what a library function does: on the word under the pointer, or with Alt-h on the word at the caret. */
+export function wordCards(ask: AskAbout): Extension {
+  const askByKey = (view: EditorView): boolean => {
+    const { head } = view.state.selection.main
+    void tooltipAt(view.state, head, ask).then(tooltip => view.dispatch({ effects: asked.of(tooltip) }))
+    return true
+  }
+  return [
+    hoverTooltip((view, at) => tooltipAt(view.state, at, ask), { hoverTime: 400 }),
+    byKey,
+    keymap.of([{ key: "Alt-h", run: askByKey }]),
+  ]
 }
-
-/** What a library function does, on the word under the pointer, or with Alt-h on the word at the caret. */
-export const libraryCards: Extension = [
-  hoverTooltip((view, at) => tooltipAt(view.state, at), { hoverTime: 400 }),
-  byKey,
-  keymap.of([{ key: "Alt-h", run: askByKey }]),
-]
