@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, it } from "vitest"
-import { closeRunner, readSheet, runSheet } from "../worksheets/sheet-run.ts"
+import { closeRunner, readSheet, runSheet, textOf } from "../worksheets/sheet-run.ts"
 
 /*
  * The main result of each shipped worksheet, run with its author's answers through the real way of the data, against
@@ -137,8 +137,28 @@ describe("buoy: E. Hairer, C. Lubich, G. Wanner, Geometric Numerical Integration
         ...(await runSheet("buoy", { set: { stride } })).column("order", "buoy.position.y").map(Math.abs),
       )
     expect(2 / Math.sqrt(k / 100)).toBeCloseTo(0.7502, 3)
-    expect(await largest(74)).toBeLessThan(5)
-    expect(await largest(78)).toBeGreaterThan(1e3)
+    expect(await largest(0.74)).toBeLessThan(5)
+    expect(await largest(0.78)).toBeGreaterThan(1e3)
+  })
+})
+
+describe("buoy: density of sea water, EOS-80 at one atmosphere (Fofonoff and Millard, Unesco Tech. Pap. Mar. Sci. 44, 1983)", () => {
+  const density = (S: number, T: number): number => {
+    const series = (...c: readonly number[]): number => c.reduceRight((sum, one) => sum * T + one, 0)
+    const water = series(999.842594, 6.793952e-2, -9.09529e-3, 1.001685e-4, -1.120083e-6, 6.536332e-9)
+    const a = series(0.824493, -4.0899e-3, 7.6438e-5, -8.2467e-7, 5.3875e-9)
+    const b = series(-5.72466e-3, 1.0227e-4, -1.6546e-6)
+    return water + a * S + b * S ** 1.5 + 4.8314e-4 * S ** 2
+  }
+
+  it("gives the check value of the paper, 1027.67547 kg/m³ at S = 35 and 5 °C", () => {
+    expect(density(35, 5)).toBeCloseTo(1027.67547, 4)
+  })
+
+  it("passes 1025 kg/m³, the value of the sheet, between 15 °C and 20 °C", () => {
+    expect(textOf("buoy")).toContain("const rho: Scalar<'kg/m^3'> = 1025")
+    expect(density(35, 15)).toBeGreaterThan(1025)
+    expect(density(35, 20)).toBeLessThan(1025)
   })
 })
 
