@@ -291,7 +291,7 @@ function registerSection({ subject, tally, naming }: ReportParts): Section | nul
 function registerRow(entry: Entry, place: number, naming: Naming): string {
   const cells = entry.verdicts.map(
     verdict =>
-      `<td>${verdictMark(verdict)}${verdict === null ? "" : `<span class="unseen">${verdictWords[verdict]}</span>`}</td>`,
+      `<td class="v ${verdict === null ? "" : verdict.replaceAll(" ", "-")}"><span class="unseen">${verdict === null ? "nothing judged" : verdictWords[verdict]}</span></td>`,
   )
   return `<tr><th scope="row">${linkHtml(place, naming)}</th><td class="n">${number(entry.points)}</td>${cells.join("")}<td>${[...entry.slips.map(slip => `<code>${escaped(slip)}</code>`), ...(entry.note === "" ? [] : [escaped(entry.note)])].join(", ")}</td></tr>`
 }
@@ -311,4 +311,4 @@ function worksSection({ works, tally, anonymous }: ReportParts): Section | null 
 
 /** A wide table scrolls in its own window, which the keyboard can reach. */
 const scrolled = (label: string, table: string): string =>
-  `<div class="scroll" role="region" tabindex="0" aria-label="${escaped(label)}">${table}</div>`
+  `<div class="scroll" role="region" tabindex="0" aria-label="${escaped(label)}: table">${table}</div>`

@@ -119,8 +119,16 @@ function questionsHtml({ sheet }: ReportSubject, { result, work }: Marked): stri
   return `<dl class="questions">${items.join("")}</dl>`
 }
 
-/** The question itself, its equations as MathML. */
-export const asked = (question: Question): string => mathOnly(question.askHtml || setLine(question.ask).html)
+const askedBefore = new WeakMap<Question, string>()
+
+/** The question itself, its equations as MathML. Worked out once: thousands of pages show it. */
+export function asked(question: Question): string {
+  const known = askedBefore.get(question)
+  if (known !== undefined) return known
+  const html = mathOnly(question.askHtml || setLine(question.ask).html)
+  askedBefore.set(question, html)
+  return html
+}
 
 export function givenHtml(question: Question, given: string | number | null | undefined): string {
   if (given === null || given === undefined || given === "") return '<p class="empty">No answer.</p>'

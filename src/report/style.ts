@@ -64,7 +64,11 @@ td.many { font-weight: 640 }
 .register thead th { padding-block: .3rem; font-size: .833rem; white-space: nowrap; overflow-wrap: normal }
 .register tbody th { min-width: 9rem; max-width: 18rem }
 .register td:last-child { min-width: 8rem }
-.register .mark { vertical-align: .1em }
+.register .v { position: relative; padding-inline-end: 0 }
+.v::before { content: ""; display: block; width: 26px; margin-block-start: .6em; border-block-start: 4px solid transparent }
+.v.met::before { border-color: var(--verdict-met, #2c6140) }
+.v.not-met::before { border-block-start: 3px dashed var(--verdict-not-met, #a63d1f) }
+.v.could-not-run::before { border-block-start: 3px dotted var(--verdict-none, #5e666c) }
 .key { display: flex; flex-wrap: wrap; gap: .2rem 1.4rem; font-size: .833rem; margin-block-end: .5rem }
 code, pre { font-family: var(--face-code, monospace); font-size: .86rem; font-variant-ligatures: none }
 td code, th code { font-size: .8rem }
