@@ -51,10 +51,20 @@ function reach({ tracks }: Ladder): (t: number, reaching: number[]) => void {
   }
 }
 
+let shelf = [new Float64Array(0), new Float64Array(0), new Float64Array(0)] as const
+
+/** Three arrays of zeros, at least of this length; the same ones at every call. */
+function scratch(length: number): typeof shelf {
+  if (shelf[0].length < length)
+    shelf = [new Float64Array(length), new Float64Array(length), new Float64Array(length)]
+  else for (const array of shelf) array.fill(0, 0, length)
+  return shelf
+}
+
 export function limitOf(ladder: Ladder, grid: Float64Array, extent: Extent): Limit {
   const dim = extent.scales.length
   const n = grid.length
-  const samples = [new Float64Array(n * dim), new Float64Array(n * dim), new Float64Array(n * dim)] as const
+  const samples = scratch(n * dim)
   const rungs = new Uint8Array(n)
   const samplers = ladder.tracks.map(sampler)
   const reachingAt = reach(ladder)

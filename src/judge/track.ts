@@ -43,25 +43,53 @@ function readTrack(recording: Recording, path: string): Track | null {
   const found = columnsOf(recording, path)
   if (found === null) return null
   const { column, dim } = found
+  const { width, data } = recording
+  const { times, rows, uneven } = instantsOf(recording)
+  const values = new Float64Array(times.length * dim)
+  for (let i = 0; i < times.length; i++) {
+    const from = (rows === null ? i : rows[i]!) * width + column
+    for (let k = 0; k < dim; k++) values[i * dim + k] = data[from + k]!
+  }
+  return trackWith(times, values, dim, uneven)
+}
+
+interface Instants {
+  readonly times: Float64Array
+  /** the row of each instant; null where every row has its own */
+  readonly rows: Uint32Array | null
+  readonly uneven: Uint8Array
+}
+
+/** The instants of a recording are those of all its series. */
+const instants = new WeakMap<Recording, Instants>()
+
+function instantsOf(recording: Recording): Instants {
+  const known = instants.get(recording)
+  if (known !== undefined) return known
   const { rows, width, data } = recording
   const times = new Float64Array(rows)
-  const values = new Float64Array(rows * dim)
+  const from = new Uint32Array(rows)
   let kept = 0
   for (let row = 0; row < rows; row++) {
     const t = data[row * width]!
     if (kept > 0 && t <= times[kept - 1]!) kept--
     times[kept] = t
-    for (let k = 0; k < dim; k++) values[kept * dim + k] = data[row * width + column + k]!
-    kept++
+    from[kept++] = row
   }
-  return makeTrack(times.slice(0, kept), values.slice(0, kept * dim), dim)
+  const own = kept === rows ? times : times.slice(0, kept)
+  const read = { times: own, rows: kept === rows ? null : from.slice(0, kept), uneven: unevenRows(own) }
+  instants.set(recording, read)
+  return read
 }
 
 /** @param times strictly increasing; values row-major, times.length * dim */
 export function makeTrack(times: Float64Array, values: Float64Array, dim: number): Track {
-  const n = times.length
-  const slopes = new Float64Array(n * dim)
-  const corners = new Uint8Array(n)
+  return trackWith(times, values, dim, unevenRows(times))
+}
+
+function trackWith(times: Float64Array, values: Float64Array, dim: number, uneven: Uint8Array): Track {
+  const slopes = new Float64Array(times.length * dim)
+  const corners = uneven.slice()
   for (let k = 0; k < dim; k++) bendAndSlope(times, values, dim, k, slopes, corners)
   return { times, values, dim, slopes, corners }
 }
@@ -70,6 +98,20 @@ export function makeTrack(times: Float64Array, values: Float64Array, dim: number
 const cornerRatio = 4
 /** Rows further from equal spacing than this were thinned out, for straight lines between them. */
 const evenRatio = 1.5
+
+/** 1 where the rows before and after are unequally far away. */
+function unevenRows(times: Float64Array): Uint8Array {
+  const uneven = new Uint8Array(times.length)
+  for (let i = 1; i < times.length - 1; i++) {
+    const before = times[i]! - times[i - 1]!
+    const after = times[i + 1]! - times[i]!
+    if (after > evenRatio * before || before > evenRatio * after) uneven[i] = 1
+  }
+  return uneven
+}
+
+/** Second differences of the component at work; longer than needed, and kept from call to call. */
+let bends = new Float64Array(0)
 
 function bendAndSlope(
   times: Float64Array,
@@ -80,28 +122,38 @@ function bendAndSlope(
   corners: Uint8Array,
 ): void {
   const n = times.length
-  if (n < 2) return
-  if (k > 0 && stands(values, dim, k)) return // no slope and no bend; uneven rows were marked with the first component
-  const at = (i: number): number => values[i * dim + k]!
-  const chord = (i: number): number => (at(i + 1) - at(i)) / (times[i + 1]! - times[i]!)
+  // a component at rest has no slope and no bend
+  if (n < 2 || stands(values, dim, k)) return
+  if (bends.length < n) bends = new Float64Array(2 * n)
   let largest = 0
-  const bends = new Float64Array(n)
+  let t = times[1]!
+  let value = values[dim + k]!
+  let before = t - times[0]!
+  let chord = (value - values[k]!) / before
+  const first = chord
   for (let i = 1; i < n - 1; i++) {
-    bends[i] = (chord(i) - chord(i - 1)) / (times[i + 1]! - times[i - 1]!)
-    largest = Math.max(largest, Math.abs(bends[i]!))
+    const nextTime = times[i + 1]!
+    const next = values[(i + 1) * dim + k]!
+    const after = nextTime - t
+    const nextChord = (next - value) / after
+    const bend = (nextChord - chord) / (nextTime - times[i - 1]!)
+    bends[i] = bend
+    largest = Math.max(largest, Math.abs(bend))
+    slopes[i * dim + k] = (chord * after + nextChord * before) / (before + after)
+    t = nextTime
+    value = next
+    before = after
+    chord = nextChord
   }
-  bends[0] = bends[1] ?? 0
-  bends[n - 1] = bends[n - 2] ?? 0
+  bends[0] = n > 2 ? bends[1]! : 0
+  bends[n - 1] = n > 2 ? bends[n - 2]! : 0
   for (let i = 1; i < n - 1; i++) {
+    const bend = Math.abs(bends[i]!)
     const around = Math.max(Math.abs(bends[i - 1]!), Math.abs(bends[i + 1]!))
-    if (Math.abs(bends[i]!) > cornerRatio * around && Math.abs(bends[i]!) > 1e-3 * largest) corners[i] = 1
-    const before = times[i]! - times[i - 1]!
-    const after = times[i + 1]! - times[i]!
-    if (after > evenRatio * before || before > evenRatio * after) corners[i] = 1
-    slopes[i * dim + k] = (chord(i - 1) * after + chord(i) * before) / (before + after)
+    if (bend > cornerRatio * around && bend > 1e-3 * largest) corners[i] = 1
   }
-  slopes[k] = n > 2 ? 2 * chord(0) - slopes[dim + k]! : chord(0)
-  slopes[(n - 1) * dim + k] = n > 2 ? 2 * chord(n - 2) - slopes[(n - 2) * dim + k]! : chord(n - 2)
+  slopes[k] = n > 2 ? 2 * first - slopes[dim + k]! : first
+  slopes[(n - 1) * dim + k] = n > 2 ? 2 * chord - slopes[(n - 2) * dim + k]! : chord
 }
 
 /** A component that never changes, such as the third of a motion in a plane. */

@@ -13,9 +13,10 @@ export function createCanary(library: Readonly<Record<string, unknown>>): Canary
   const watched = watchedObjects(library).map(object => ({
     object,
     prototype: Object.getPrototypeOf(object) as unknown,
-    members: Reflect.ownKeys(object).map(
-      key => [key, Object.getOwnPropertyDescriptor(object, key)!] as const,
-    ),
+    members: Reflect.ownKeys(object).map(key => {
+      const { value, get } = Object.getOwnPropertyDescriptor(object, key)!
+      return { key, value: value as unknown, get }
+    }),
   }))
   const bits = libraryBits(library)
 
@@ -25,10 +26,11 @@ export function createCanary(library: Readonly<Record<string, unknown>>): Canary
       if (now.length !== names.length || now.some((name, i) => name !== names[i])) return false
       for (const { object, prototype, members } of watched) {
         if (!Object.isFrozen(object) || Object.getPrototypeOf(object) !== prototype) return false
-        for (const [key, before] of members) {
+        for (const { key, value, get } of members) {
+          // A frozen value need only be read; what computes it must still be the same function.
+          if (get === undefined && Object.is(Reflect.get(object, key), value)) continue
           const after = Object.getOwnPropertyDescriptor(object, key)
-          if (after === undefined || !Object.is(after.value, before.value) || after.get !== before.get)
-            return false
+          if (after === undefined || !Object.is(after.value, value) || after.get !== get) return false
         }
       }
       return libraryBits(library) === bits

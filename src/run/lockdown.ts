@@ -1,5 +1,7 @@
 import "ses"
 import { limitText } from "./limit-text.ts"
+// must be loaded before the lock falls
+import "./number-view.ts"
 
 /**
  * Hardens the language's own objects, once, before anything else of ours runs in the place where programs run.

@@ -5,7 +5,10 @@ import type { RunOutcome, RunRequest } from "./contract.ts"
  * What passes between a runner and the place where programs run. `number` counts the runs, so that a late word
  * about an old run is never taken for one about the new.
  */
-export type ToPlace = { readonly kind: "run"; readonly number: number; readonly request: RunRequest }
+export type ToPlace =
+  | { readonly kind: "run"; readonly number: number; readonly request: RunRequest }
+  /** the program of the run before, once more: with other parameters, say, or another step */
+  | { readonly kind: "again"; readonly number: number; readonly request: Omit<RunRequest, "compiled"> }
 
 export type FromPlace =
   /** ready for its first run */

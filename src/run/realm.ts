@@ -11,6 +11,7 @@ import type { RunOutcome, RunRequest } from "./contract.ts"
 import { explain } from "./explain.ts"
 import { inThousands, limitsFrom } from "./limits.ts"
 import { type Collector, createCollector } from "./lines/collector.ts"
+import { storeNumber } from "./number-view.ts"
 import { createOutput } from "./output.ts"
 import { safeGlobalNames } from "./powers.ts"
 import { seededRandom } from "./random.ts"
@@ -38,8 +39,9 @@ type ProgramFunction = (lib: object, parameters: object, host: Host) => void
 
 /**
  * The place of programs within a locked realm (lockdown.ts must have run). The library is evaluated once and
- * hardened with its prototypes and classes, so no program can change what the next one finds; each run gets a compartment
- * of its own with the pure part of the language, and nothing else.
+ * hardened with its prototypes and classes, so no program can change what the next one finds; each program gets a
+ * compartment of its own with the pure part of the language, and nothing else. When one and the same program is run
+ * several times in turn it is called again: nothing that it can reach outlives a call, since all outside its function is frozen.
  *
  * @param clock milliseconds, for the outcome only; programs never see it
  * @param turnOfTheHost resolves when all promise jobs have run
@@ -53,7 +55,7 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
     globals[name] = model[name]
     shared[name] = model[name]
   }
-  harden([shared, globals, { ...operators }, OperatorError, RunStop])
+  harden([shared, globals, { ...operators }, OperatorError, RunStop, storeNumber])
   const canary = createCanary(shared)
 
   /** A function of the program in a compartment that holds the pure names only, all constant (and therefore quick). */
@@ -70,6 +72,16 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
     return compartment.evaluate(
       `(function (lib, parameters, host) {\n${presentable(js)}\n})`,
     ) as ProgramFunction
+  }
+
+  /** The program of the run before, if it came to its end: to load and warm it up costs more than a run. */
+  let ready: { readonly compiled: Compiled; readonly act: ProgramFunction } | undefined
+  const loaded = (compiled: Compiled, js: string): ProgramFunction => {
+    if (ready?.compiled === compiled && js === compiled.js) return ready.act
+    ready = undefined
+    const act = load(js)
+    if (js === compiled.js) ready = { compiled, act }
+    return act
   }
 
   const execute = async (request: RunRequest, js: string, tracing: boolean) => {
@@ -93,7 +105,7 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
     const started = clock()
     let cause: { readonly thrown: unknown } | undefined
     try {
-      load(js)(lib, parametersOf(request), control.host)
+      loaded(compiled, js)(lib, parametersOf(request), control.host)
     } catch (thrown) {
       cause = { thrown }
     }
@@ -102,6 +114,7 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
     const milliseconds = clock() - started
     const stopped = control.stopped()
     if (stopped !== undefined) cause = { thrown: stopped }
+    if (cause !== undefined) ready = undefined
     return { recorder, output, control, collector, cause, milliseconds, tracing }
   }
 

@@ -1,6 +1,7 @@
 import type { OpenRows } from "../cell/host.ts"
 import type { Recording, Series } from "./contract.ts"
 import { inSeconds, inThousands } from "./limits.ts"
+import { numberView } from "./number-view.ts"
 import { type Quantity, seen, shortName, survey } from "./shape.ts"
 import { type RunStop, stop } from "./stop.ts"
 
@@ -217,7 +218,7 @@ function begin(cell: string, time: number, quantities: readonly Quantity[]): Sto
   }
   const chunk = new Float64Array(firstChunkRows * width)
   chunk.set([time, ...quantities.flatMap(({ values }) => values)])
-  const view = new DataView(chunk.buffer)
+  const view = numberView(chunk.buffer)
   return {
     cell,
     root,
@@ -250,7 +251,7 @@ function addChunk(store: Store): void {
   store.chunks.push(chunk)
   store.filled += full.length
   store.chunk = chunk
-  store.view = new DataView(chunk.buffer)
+  store.view = numberView(chunk.buffer)
   rows.view = store.view
   rows.next = 0
 }

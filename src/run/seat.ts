@@ -1,3 +1,4 @@
+import type { Compiled } from "../cell/contract.ts"
 import type { Problem } from "../cell/problem.ts"
 import type { RunOutcome, RunRequest } from "./contract.ts"
 import { limitsFrom } from "./limits.ts"
@@ -25,6 +26,8 @@ export interface Seat {
   /** opens the place ahead of the first run */
   warm(): void
   run(request: RunRequest): Promise<RunOutcome>
+  /** whether the place has this very program from the run before, so that it need not be sent */
+  holds(compiled: Compiled): boolean
   stop(): void
   close(): void
 }
@@ -43,6 +46,8 @@ const startMilliseconds = 30_000
 interface Berth {
   readonly place: Place
   ready: boolean
+  /** the program of its last run */
+  last?: Compiled
 }
 
 interface Under {
@@ -95,7 +100,11 @@ export function createSeat({ open, fresh, spares }: SeatOptions): Seat {
     clearTimeout(timer)
     timer = setTimeout(() => giveUp(timeUp(milliseconds)), milliseconds)
     endWatch = berth.place.watch?.(giveUp)
-    berth.place.send({ kind: "run", number: under.number, request: under.request })
+    const { number, request } = under
+    const { compiled, ...rest } = request
+    const again = berth.last === compiled
+    berth.last = compiled
+    berth.place.send(again ? { kind: "again", number, request: rest } : { kind: "run", number, request })
   }
 
   /** Ends the run under way with what is known about it, and its place with it. */
@@ -154,6 +163,7 @@ export function createSeat({ open, fresh, spares }: SeatOptions): Seat {
         begin()
       })
     },
+    holds: compiled => berths[0]?.last === compiled,
     stop: () => giveUp(stoppedByHand),
     close() {
       closed = true

@@ -1,3 +1,5 @@
+import type { Compiled } from "../cell/contract.ts"
+import type { RunRequest } from "./contract.ts"
 import type { FromPlace, ToPlace } from "./protocol.ts"
 import type { Realm } from "./realm.ts"
 
@@ -6,16 +8,27 @@ import type { Realm } from "./realm.ts"
  * place of a failure when there was one.
  *
  * @param send resolves when the message has left, so that it is not lost if the place is ended afterwards
+ * @returns what takes each message; rejects when the place is of no use any more
  */
-export async function serveRun(
+export function createServer(
   realm: Realm,
-  { number, request }: ToPlace,
   send: (message: FromPlace) => Promise<void>,
-): Promise<void> {
-  const end = await realm.run(request)
-  const tracing = end.failure !== undefined
-  await send({ kind: "outcome", number, outcome: end.outcome, tracing, worn: !realm.sound() })
-  if (!tracing) return
-  const problem = await realm.trace(request, end)
-  await send({ kind: "traced", number, problem, worn: !realm.sound() })
+): (message: ToPlace) => Promise<void> {
+  let last: Compiled | undefined
+  const requestOf = (message: ToPlace): RunRequest => {
+    if (message.kind === "run") return message.request
+    if (last === undefined) throw new Error("There was no run before.")
+    return { ...message.request, compiled: last }
+  }
+  return async message => {
+    const { number } = message
+    const request = requestOf(message)
+    last = request.compiled
+    const end = await realm.run(request)
+    const tracing = end.failure !== undefined
+    await send({ kind: "outcome", number, outcome: end.outcome, tracing, worn: !realm.sound() })
+    if (!tracing) return
+    const problem = await realm.trace(request, end)
+    await send({ kind: "traced", number, problem, worn: !realm.sound() })
+  }
 }

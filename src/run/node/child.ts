@@ -1,8 +1,9 @@
 import "../lockdown.ts"
 import type { FromPlace, ToPlace } from "../protocol.ts"
 import { createRealm } from "../realm.ts"
-import { serveRun } from "../serve.ts"
+import { createServer } from "../serve.ts"
 import { withholdHostPowers } from "../withhold.ts"
+import { pack } from "./columns.ts"
 
 /** The process in which programs run: takes runs from its parent over the channel that it was started with. */
 const host = process
@@ -14,7 +15,7 @@ const channel = host.send!.bind(host)
 
 const send = (message: FromPlace): Promise<void> =>
   new Promise((resolve, reject) => {
-    channel(message, undefined, undefined, (error: Error | null) =>
+    channel(pack(message), undefined, undefined, (error: Error | null) =>
       error === null ? resolve() : reject(error),
     )
   })
@@ -24,9 +25,9 @@ host.on("unhandledRejection", () => {})
 host.on("disconnect", () => host.exit(0))
 for (const name of Object.keys(host.env)) delete host.env[name]
 withholdHostPowers()
-const realm = createRealm(clock, turnOfTheHost)
+const serve = createServer(createRealm(clock, turnOfTheHost), send)
 host.on("message", message => {
   // A place that cannot even answer is of no use any more; the parent replaces it.
-  serveRun(realm, message as ToPlace, send).catch(() => host.exit(1))
+  serve(message as ToPlace).catch(() => host.exit(1))
 })
 void send({ kind: "ready" })

@@ -1,6 +1,8 @@
 import { dirname } from "node:path"
+import { limitsFrom } from "../limits.ts"
 import type { Place, PlaceEvents } from "../seat.ts"
 import { memoryUp } from "../words.ts"
+import { unpack } from "./columns.ts"
 import { launch } from "./launch.ts"
 import { residentBytes } from "./memory.ts"
 
@@ -29,7 +31,8 @@ export const childFlags = (bundle: string): string[] => [
 /** Starts a child with nothing of ours in it: no environment, no standard streams, no files but its own program. */
 export function openProcess(bundle: string, events: PlaceEvents): Place {
   const child = launch(childFlags(bundle), bundle, dirname(bundle))
-  child.on("message", events.heard)
+  let recorded = 0
+  child.on("message", message => events.heard(unpack(message, recorded)))
   child.on("exit", (code, signal) => {
     // The engine aborts when its heap is full; 134 is what a shell makes of that.
     events.gone(signal === "SIGABRT" || code === 134 ? memoryUp : undefined)
@@ -37,6 +40,7 @@ export function openProcess(bundle: string, events: PlaceEvents): Place {
   child.on("error", () => events.gone())
   return {
     send(message) {
+      recorded = limitsFrom(message.request.limits).recorded
       child.send(message, error => {
         if (error !== null) events.gone()
       })

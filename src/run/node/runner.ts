@@ -26,7 +26,7 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
   const workers = Math.max(1, Math.floor(options.workers ?? 1))
   const seats: Seat[] = []
   const idle: Seat[] = []
-  const waiting: { request: RunRequest; resolve: (outcome: RunOutcome) => void }[] = []
+  const waiting: Waiting[] = []
   let closed = false
 
   let stops = 0
@@ -55,8 +55,7 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
 
   const handOut = (): void => {
     while (idle.length > 0 && waiting.length > 0) {
-      const seat = idle.pop()!
-      const { request, resolve } = waiting.shift()!
+      const [seat, { request, resolve }] = takePair(idle, waiting)
       void seat.run(request).then(outcome => {
         idle.push(seat)
         resolve(outcome)
@@ -97,6 +96,20 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
       program.release()
     },
   }
+}
+
+interface Waiting {
+  readonly request: RunRequest
+  readonly resolve: (outcome: RunOutcome) => void
+}
+
+/** An idle seat and a run for it, taken out of both: one that has the run's program already, else the first in line. */
+function takePair(idle: Seat[], waiting: Waiting[]): [Seat, Waiting] {
+  for (const [i, seat] of idle.entries()) {
+    const at = waiting.findIndex(({ request }) => seat.holds(request.compiled))
+    if (at >= 0) return [idle.splice(i, 1)[0]!, waiting.splice(at, 1)[0]!]
+  }
+  return [idle.pop()!, waiting.shift()!]
 }
 
 /** The child built from source for the runners of this process that are open now. */

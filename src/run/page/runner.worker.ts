@@ -1,7 +1,7 @@
 import "../lockdown.ts"
 import type { FromPlace, ToPlace } from "../protocol.ts"
 import { createRealm } from "../realm.ts"
-import { serveRun } from "../serve.ts"
+import { createServer } from "../serve.ts"
 import { withholdHostPowers } from "../withhold.ts"
 
 /** The worker in which programs run in a page: takes runs over the port that its first message brings. */
@@ -31,9 +31,10 @@ const arraysOf = (message: FromPlace): Transferable[] =>
 const begin = (port: MessagePort): void => {
   const send = async (message: FromPlace): Promise<void> => port.postMessage(message, arraysOf(message))
   const realm = createRealm(clock, turnOfTheHost)
+  const serve = createServer(realm, send)
   port.onmessage = ({ data }: MessageEvent<ToPlace>) => {
     // A place that cannot even answer says something that is no answer; the page replaces it.
-    serveRun(realm, data, send).catch(() => port.postMessage(null))
+    serve(data).catch(() => port.postMessage(null))
   }
   void send({ kind: "ready" })
 }
