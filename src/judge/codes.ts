@@ -2,6 +2,7 @@
 export const judgeProblemCodes = [
   "check-cannot-tell",
   "check-met-by-empty",
+  "check-never-fails",
   "check-refuses-author",
   "check-refuses-right",
   "slip-passes",

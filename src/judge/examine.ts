@@ -130,8 +130,9 @@ export async function examineWorksheet(worksheet: Worksheet, given: JudgeTools):
       tolerance: toleranceWords(check, reference),
     }
   })
-  for (const check of checks) {
+  for (const [i, check] of checks.entries()) {
     if (check.margin !== null && check.margin < leastMargin) findings.push(cannotTell(worksheet, check))
+    if (neverFails(sheet.checks[i]!, i, slips)) findings.push(refusesNoSlip(worksheet, check, slips.length))
   }
   return {
     sound: findings.length === 0,
@@ -188,6 +189,34 @@ function cannotTell(worksheet: Worksheet, check: ExaminedCheck): Problem {
     code: "check-cannot-tell",
     text: `The check “${check.name}” hardly tells right from wrong: the furthest right answer is ${side(check.nearestAccepted)}, the nearest slip ${side(check.nearestSlip)}.`,
     todo: "Choose parameters for which the mistake shows more, or a narrower tolerance.",
+    where: { file: worksheet.file, line: worksheet.lines[`check:${check.name}`] ?? 1, column: 1 },
+  }
+}
+
+/** What looks for a named thing, or for the order of a step, is not made to catch slips. */
+const catchesSlips = new Set<Check["rule"]["kind"]>([
+  "compare",
+  "law",
+  "value",
+  "stays",
+  "rests",
+  "happens",
+  "converges",
+])
+
+const neverFails = (check: Check, i: number, slips: readonly Trial[]): boolean =>
+  check.points > 0 &&
+  catchesSlips.has(check.rule.kind) &&
+  slips.every(slip => slip.results[i]!.verdict === "met")
+
+function refusesNoSlip(worksheet: Worksheet, check: ExaminedCheck, tried: number): Problem {
+  return {
+    code: "check-never-fails",
+    text:
+      tried === 0
+        ? `For the check “${check.name}” no slip could be tried: none of the known ones can be made in these blanks.`
+        : `None of the ${tried} slips that were tried is refused by the check “${check.name}”.`,
+    todo: "Let it look at a series that a mistake in a blank changes, or give it no points.",
     where: { file: worksheet.file, line: worksheet.lines[`check:${check.name}`] ?? 1, column: 1 },
   }
 }

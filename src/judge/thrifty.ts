@@ -1,5 +1,5 @@
-import type { CompileResult } from "../cell/contract.ts"
-import { defaultLimits } from "../run/contract.ts"
+import type { Compiled, CompileResult } from "../cell/contract.ts"
+import { defaultLimits, type RunOutcome } from "../run/contract.ts"
 import type { JudgeTools } from "./tools.ts"
 
 /** A trial may run for this many times as long as the author's answers before it is cut off. */
@@ -13,9 +13,14 @@ export interface ThriftyTools extends JudgeTools {
   readonly turns: () => number
 }
 
-/** Tools for many trials of one worksheet: each text compiled once, runs that do not end cut off early. */
+/**
+ * Tools for many trials of one worksheet: each text compiled once and run once at the given step, runs that do not
+ * end cut off early.
+ */
 export function thrifty(tools: JudgeTools): ThriftyTools {
   const compiled = new Map<string, Promise<CompileResult>>()
+  // A run that came to its end is the same under any limits.
+  const ended = new WeakMap<Compiled, Map<string, RunOutcome>>()
   let most = Number.POSITIVE_INFINITY
   let seen = 0
   return {
@@ -26,9 +31,15 @@ export function thrifty(tools: JudgeTools): ThriftyTools {
     },
     async run(request) {
       const factor = request.stepFactor ?? 1
+      const known = ended.get(request.compiled) ?? new Map<string, RunOutcome>()
+      ended.set(request.compiled, known)
+      const key = JSON.stringify([request.parameters, request.seed])
+      const before = factor === 1 ? known.get(key) : undefined
+      if (before !== undefined) return before
       const turns = Math.min(request.limits?.turns ?? defaultLimits.turns / factor, most / factor)
       const outcome = await tools.run({ ...request, limits: { ...request.limits, turns } })
       if (factor === 1) seen = Math.max(seen, outcome.turns)
+      if (factor === 1 && outcome.problem === null) known.set(key, outcome)
       return outcome
     },
     allow(turns) {
