@@ -18,6 +18,7 @@ import {
 import {
   factorLost,
   factorMissing,
+  forceLeftOut,
   forceMissing,
   onlyLastForce,
   secondBodyForgotten,
@@ -67,6 +68,7 @@ export const catalogue: readonly Slip[] = [
   termMissing,
   factorMissing,
   factorLost,
+  forceLeftOut,
 ]
 
 export const slipNamed = (name: string): Slip | undefined => catalogue.find(slip => slip.name === name)

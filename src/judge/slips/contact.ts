@@ -1,3 +1,4 @@
+import type { SyntaxNode } from "@lezer/common"
 import { bare, binaryOf, callOf, mentions } from "./expression.ts"
 import { type Choice, choicesIn, keepOnly } from "./pieces.ts"
 import type { Roles } from "./roles.ts"
@@ -16,11 +17,27 @@ function always(script: Script, choice: Choice): Edit {
   return keepOnly(script, choice.node, choice.then)
 }
 
+/** Neither the condition nor the smallest value: what stands in a choice always, with what is clipped there let go. */
+function alwaysUnclipped(script: Script, roles: Roles): Edit[][] {
+  const edits = unclipped(script, roles)
+  return choicesIn(script).flatMap(({ node, then, otherwise }) => {
+    const inside = edits.filter(edit => then.from <= edit.from && edit.to <= then.to)
+    if (otherwise !== null || inside.length === 0) return []
+    return [
+      [...inside, { from: node.from, to: then.from, insert: "" }, { from: then.to, to: node.to, insert: "" }],
+    ]
+  })
+}
+
+const frictionNamed = (script: Script, roles: Roles, node: SyntaxNode): boolean =>
+  mentions(script, node, name => roles.role(name) === "friction coefficient")
+
 /** A one-sided value: max(0, x), min(x, 0) with x in its place. */
-function unclipped(script: Script): Edit[] {
+function unclipped(script: Script, roles: Roles): Edit[] {
   return nodesIn(script, "CallExpression").flatMap(node => {
     const call = callOf(script, node)
     if (call === null || !/^(Math\.)?(max|min)$/.test(call.name) || call.args.length !== 2) return []
+    if (frictionNamed(script, roles, node)) return []
     const zero = call.args.findIndex(arg => Number(textOf(script, arg)) === 0)
     return zero < 0 ? [] : [replace(node, `(${textOf(script, call.args[1 - zero]!)})`)]
   })
@@ -28,9 +45,6 @@ function unclipped(script: Script): Edit[] {
 
 /** The blank speaks of a push: of a spring, a squeeze, a force. */
 const aboutPush = (script: Script, roles: Roles): boolean =>
-  !nodesIn(script, "VariableName").some(
-    node => roles.role(textOf(script, node)) === "friction coefficient",
-  ) &&
   nodesIn(script, "VariableName", "VariableDefinition").some(node =>
     ["stiffness", "force", "damping"].includes(roles.role(textOf(script, node))),
   )
@@ -43,7 +57,8 @@ export const floorPulls: Slip = {
     !aboutPush(script, roles)
       ? []
       : [
-          ...unclipped(script).map(edit => [edit]),
+          ...unclipped(script, roles).map(edit => [edit]),
+          ...alwaysUnclipped(script, roles),
           ...choicesIn(script)
             .filter(choice => !aboutFriction(script, roles, choice) && choice.otherwise === null)
             .map(choice => [
@@ -118,6 +133,13 @@ function wholeLengths(script: Script, roles: Roles): Edit[][] {
   })
 }
 
+/** A length that stays: a parameter, or a name that is given as a number. */
+function isRestLength(script: Script, roles: Roles, side: SyntaxNode): boolean {
+  if (side.name !== "VariableName" || roles.role(textOf(script, side)) !== "length") return false
+  const given = roles.definition(textOf(script, side))
+  return given === null || bare(given).name === "Number"
+}
+
 /** A name that the given lines define as (length − rest): the length in its place, in the force or wherever it is used. */
 function namedChanges(script: Script, roles: Roles): Edit[][] {
   const names = nodesIn(script, "VariableName").filter(node => roles.role(textOf(script, node)) === "length")
@@ -125,9 +147,7 @@ function namedChanges(script: Script, roles: Roles): Edit[][] {
     const definition = roles.definition(name)
     const binary = definition === null ? null : binaryOf(script, bare(definition))
     if (binary === null || binary.sign !== "-") return []
-    const [length] = [binary.left, binary.right].filter(
-      side => bare(side).name !== "VariableName" || roles.role(textOf(script, bare(side))) !== "length",
-    )
+    const [length] = [binary.left, binary.right].filter(side => !isRestLength(script, roles, bare(side)))
     if (length === undefined) return []
     const uses = names.filter(node => textOf(script, node) === name)
     const products = uses.filter(node => node.parent !== null && /[*]/.test(textOf(script, node.parent)))

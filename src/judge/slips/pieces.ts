@@ -32,7 +32,12 @@ export function dropFactor(script: Script, wanted: (node: SyntaxNode) => boolean
     if (binary === null || (binary.sign !== "*" && binary.sign !== "/")) continue
     if (wanted(bare(binary.right)) && (binary.sign === "*" || divisors))
       edits.push(keepOnly(script, node, binary.left))
-    if (wanted(bare(binary.left)) && binary.sign === "*") edits.push(keepOnly(script, node, binary.right))
+    if (binary.sign !== "*") continue
+    if (wanted(bare(binary.left))) edits.push(keepOnly(script, node, binary.right))
+    // −a * b is (−a) * b in the tree: the sign stays.
+    const negated = unaryMinusOf(script, bare(binary.left))
+    if (negated !== null && wanted(bare(negated)))
+      edits.push(replace(node, `-(${textOf(script, binary.right)})`))
   }
   for (const node of nodesIn(script, "CallExpression")) {
     const call = callOf(script, node)
@@ -117,4 +122,11 @@ export function choicesIn(script: Script): Choice[] {
     const [then, otherwise] = branches
     return condition && then ? [{ node, condition, then, otherwise: otherwise ?? null }] : []
   })
+}
+
+/** Each edit alone, and all together where they do not overlap. */
+export function eachAndAll(edits: readonly Edit[]): Edit[][] {
+  const alone = edits.map(edit => [edit])
+  const apart = edits.every((a, i) => edits.every((b, j) => i === j || a.to <= b.from || b.to <= a.from))
+  return edits.length > 1 && apart ? [...alone, [...edits]] : alone
 }

@@ -6,6 +6,7 @@ import {
   binaryOf,
   callOf,
   factorsOf,
+  isName,
   memberOf,
   termsOf,
   unaryMinusOf,
@@ -38,7 +39,7 @@ export interface Roles {
   definition(name: string): SyntaxNode | null
   /** first name with a role, in the order of the text */
   first(role: Role): string | null
-  /** names of all bodies' momenta, in the order of the record */
+  /** names of the momenta of all bodies that are recorded in the blank's own loop, in the order of the record */
   readonly momenta: readonly string[]
 }
 
@@ -100,8 +101,12 @@ export function rolesOf(script: Script, parameters: readonly Parameter[]): Roles
   learn(script.timeStep, "time step", "scalar")
   roles.set(script.timeStep, "time step")
 
-  for (const node of everyNode(script, "VariableDeclaration")) {
+  for (const node of everyNode(script, "VariableDeclaration", "ParamList")) {
     const children = childrenOf(node)
+    if (node.name === "ParamList") {
+      readParameters(children)
+      continue
+    }
     const target = children.find(child => child.name === "VariableDefinition")
     if (target === undefined) continue
     const name = textOf(script, target)
@@ -116,8 +121,12 @@ export function rolesOf(script: Script, parameters: readonly Parameter[]): Roles
       learn(name, roleOfValue(value), shapeOf(value))
     }
   }
-  for (const call of everyNode(script, "CallExpression").map(node => callOf(script, node))) {
-    if (call?.name === "record" && call.args[1] !== undefined) readRecord(call.args[1])
+  for (const name of order.filter(isTimeStep)) roles.set(name, "time step")
+  const around = loopAround(script)
+  for (const node of everyNode(script, "CallExpression")) {
+    const call = callOf(script, node)
+    if (call?.name !== "record" || call.args[1] === undefined) continue
+    readRecord(call.args[1], around === null || (around.from <= node.from && node.to <= around.to))
   }
 
   return {
@@ -128,17 +137,46 @@ export function rolesOf(script: Script, parameters: readonly Parameter[]): Roles
     momenta,
   }
 
-  function readRecord(node: SyntaxNode): void {
+  /** A parameter's annotation follows its name. */
+  function readParameters(children: readonly SyntaxNode[]): void {
+    children.forEach((child, i) => {
+      const annotation = children[i + 1]
+      if (child.name !== "VariableDefinition" || annotation?.name !== "TypeAnnotation") return
+      const told = readAnnotation(textOf(script, annotation))
+      if (told !== null)
+        learn(textOf(script, child), roleByUnit[told.unit]?.[told.shape] ?? "other", told.shape)
+    })
+  }
+
+  /** A constant that is the time step times constants is a time step, too. */
+  function isTimeStep(name: string): boolean {
+    const value = definitions.get(name)
+    if (value === undefined || !["time", "other"].includes(roles.get(name)!)) return false
+    const factors = factorsOf(script, value)
+    return (
+      factors.some(factor => isName(script, factor, script.timeStep)) &&
+      factors.every(
+        factor =>
+          factor.name === "Number" || (factor.name === "VariableName" && isConstant(textOf(script, factor))),
+      )
+    )
+  }
+
+  function isConstant(name: string): boolean {
+    return definitions.has(name) || parameters.some(parameter => parameter.name === name)
+  }
+
+  function readRecord(node: SyntaxNode, near: boolean): void {
     for (const property of childrenOf(node).filter(child => child.name === "Property")) {
       const [key, , value] = childrenOf(property)
       if (key === undefined || value === undefined) continue
       const word = textOf(script, key)
-      if (value.name === "ObjectExpression") readRecord(value)
+      if (value.name === "ObjectExpression") readRecord(value, near)
       else if (value.name === "VariableName") {
         const name = textOf(script, value)
         if (word === "momentum") {
           learn(name, "momentum", "vector")
-          if (!momenta.includes(name)) momenta.push(name)
+          if (near && !momenta.includes(name)) momenta.push(name)
         } else if (word === "position") learn(name, "position", "vector")
         else if (property.parent?.parent?.firstChild?.name === "PropertyDefinition") {
           const group = textOf(script, property.parent.parent.firstChild)
@@ -196,6 +234,13 @@ export function rolesOf(script: Script, parameters: readonly Parameter[]): Roles
     }
     return "unknown"
   }
+}
+
+/** The outermost loop that the blank stands in. */
+function loopAround(script: Script): SyntaxNode | null {
+  const { from, to } = script.blank
+  const loops = everyNode(script, "WhileStatement", "ForStatement", "DoStatement")
+  return loops.find(loop => loop.from <= from && to <= loop.to) ?? null
 }
 
 const plain = (unit: string): string =>

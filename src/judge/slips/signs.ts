@@ -1,6 +1,15 @@
 import type { SyntaxNode } from "@lezer/common"
-import { bare, binaryOf, callOf, factorsOf, unaryMinusOf } from "./expression.ts"
-import { addedTo, turned, updatesOf } from "./pieces.ts"
+import {
+  assignmentOf,
+  bare,
+  binaryOf,
+  callOf,
+  factorsOf,
+  isName,
+  termsOf,
+  unaryMinusOf,
+} from "./expression.ts"
+import { addedTo, sumsIn, turned, updatesOf } from "./pieces.ts"
 import type { Role, Roles } from "./roles.ts"
 import { type Edit, nodesIn, replace, type Script, textOf } from "./script.ts"
 import type { Slip } from "./slip.ts"
@@ -11,11 +20,22 @@ export const signTurned: Slip = {
   teacher: "A sign is turned round.",
   make: (script, roles) => [
     ...turnedOperators(script),
+    ...turnedFirstTerms(script),
     ...turnedMinuses(script),
     ...turnedValues(script, roles),
     ...turnedNumbers(script),
     ...(script.blank.inline ? turnedWhole(script) : []),
   ],
+}
+
+/** The first term of a sum turned, where it has no sign of its own: −a + b for a + b. */
+function turnedFirstTerms(script: Script): Edit[][] {
+  return sumsIn(script).flatMap(sum => {
+    const first = termsOf(script, sum)[0]!.node
+    const update = sum.parent === null ? null : assignmentOf(script, sum.parent)
+    const own = update !== null && isName(script, bare(first), update.target)
+    return own || first.name === "Number" ? [] : [[turned(script, first)]]
+  })
 }
 
 /** a + b with a minus, a − b with a plus; += with -=. */
@@ -41,7 +61,7 @@ function turnedMinuses(script: Script): Edit[][] {
 
 /** A force given a value, with the whole value turned. */
 function turnedValues(script: Script, roles: Roles): Edit[][] {
-  return updatesOf(script, roles, "force", "field", "velocity", "other", "momentum")
+  return updatesOf(script, roles, "force", "field", "velocity", "other", "momentum", "position", "length")
     .filter(update => addedTo(script, update) === null && update.sign === "=")
     .map(update => [turned(script, update.value)])
 }

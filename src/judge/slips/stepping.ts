@@ -1,33 +1,62 @@
-import { isName, statementOf } from "./expression.ts"
-import { addedTo, dropFactor, updatesOf } from "./pieces.ts"
-import { nodesIn, replace, type Script, textOf } from "./script.ts"
+import type { SyntaxNode } from "@lezer/common"
+import { bare, binaryOf, statementOf, termsOf } from "./expression.ts"
+import { addedTo, dropFactor, eachAndAll, updatesOf } from "./pieces.ts"
+import type { Roles } from "./roles.ts"
+import { type Edit, nodesIn, replace, type Script, textOf } from "./script.ts"
 import type { Slip } from "./slip.ts"
+
+const isTimeStep = (script: Script, roles: Roles, node: SyntaxNode): boolean =>
+  node.name === "VariableName" && roles.role(textOf(script, node)) === "time step"
 
 export const timeStepMissing: Slip = {
   name: "time-step-missing",
   hint: "One of your lines adds a quantity of another kind: a force is not yet a change of momentum, a velocity not yet a change of place. How long does each act in one step?",
   teacher: "The time step was left out of an update, so a whole second seems to pass in each step.",
-  make: script => eachAndAll(dropFactor(script, node => isName(script, node, script.timeStep))),
+  make: (script, roles) => eachAndAll(dropFactor(script, node => isTimeStep(script, roles, node))),
 }
 
 export const timeStepTwice: Slip = {
   name: "time-step-twice",
   hint: "Count how often the time step enters each update. Does the quantity that you add still have the right unit?",
   teacher: "The time step enters an update twice.",
-  make: script =>
-    nodesIn(script, "BinaryExpression")
-      .flatMap(node => (node.lastChild && isName(script, node.lastChild, script.timeStep) ? [node] : []))
-      .map(node => [replace(node, `${textOf(script, node)} * ${script.timeStep}`)]),
+  make: (script, roles) =>
+    nodesIn(script, "BinaryExpression").flatMap(node => {
+      const step = node.lastChild
+      if (step === null || !isTimeStep(script, roles, step)) return []
+      return [[replace(node, `${textOf(script, node)} * ${textOf(script, step)}`)]]
+    }),
 }
 
 export const massMissing: Slip = {
   name: "mass-missing",
   hint: "Think of a body of twice the mass: where should it behave differently, and do your lines know its mass there?",
   teacher: "The mass was left out: momentum taken for velocity, or field strength for weight.",
-  make: (script, roles) =>
-    eachAndAll(
-      dropFactor(script, node => node.name === "VariableName" && roles.role(textOf(script, node)) === "mass"),
-    ),
+  make: (script, roles) => {
+    const isMass = (node: SyntaxNode): boolean =>
+      node.name === "VariableName" && roles.role(textOf(script, node)) === "mass"
+    return [...eachAndAll(dropFactor(script, isMass)), ...plainMeans(script, isMass)]
+  },
+}
+
+/** A mean that is weighted with the masses, without the weights: (mA a + mB b) / (mA + mB) becomes (a + b) / 2. */
+function plainMeans(script: Script, isMass: (node: SyntaxNode) => boolean): Edit[][] {
+  return nodesIn(script, "BinaryExpression").flatMap(node => {
+    const quotient = binaryOf(script, node)
+    if (quotient === null || quotient.sign !== "/") return []
+    const weights = termsOf(script, bare(quotient.right))
+    const terms = termsOf(script, bare(quotient.left))
+    if (terms.length < 2 || weights.length !== terms.length) return []
+    if ([...weights, ...terms].some(term => term.negative)) return []
+    if (!weights.every(term => isMass(bare(term.node)))) return []
+    const plain = terms.flatMap(term => {
+      const product = binaryOf(script, bare(term.node))
+      if (product === null || product.sign !== "*") return []
+      if (isMass(bare(product.left))) return [textOf(script, product.right)]
+      return isMass(bare(product.right)) ? [textOf(script, product.left)] : []
+    })
+    if (plain.length < terms.length) return []
+    return [[replace(node, `(${plain.join(" + ")}) / ${plain.length}`)]]
+  })
 }
 
 export const massInverted: Slip = {
@@ -114,8 +143,12 @@ export const forceMovesPosition: Slip = {
       .match(/[A-Za-z_]\w*/g)
       ?.find(name => roles.role(name) === "force")
     if (force === undefined) return []
+    const step = nodesIn(script, "VariableName").find(node => isTimeStep(script, roles, node))
     return updatesOf(script, roles, "position").map(update => [
-      replace(update.value, `${update.target} + ${force} * ${script.timeStep}`),
+      replace(
+        update.value,
+        `${update.target} + ${force} * ${step === undefined ? script.timeStep : textOf(script, step)}`,
+      ),
     ])
   },
 }
@@ -148,11 +181,4 @@ export const updateOutsideLoop: Slip = {
       ]
     })
   },
-}
-
-/** Each edit alone, and all together where they do not overlap. */
-function eachAndAll(edits: ReturnType<typeof dropFactor>) {
-  const alone = edits.map(edit => [edit])
-  const apart = edits.every((a, i) => edits.every((b, j) => i === j || a.to <= b.from || b.to <= a.from))
-  return edits.length > 1 && apart ? [...alone, edits] : alone
 }

@@ -1,8 +1,18 @@
 import type { SyntaxNode } from "@lezer/common"
-import { bare, callOf, isName, mentions, statementOf, termsOf } from "./expression.ts"
+import {
+  type Assignment,
+  assignmentOf,
+  bare,
+  binaryOf,
+  callOf,
+  isName,
+  mentions,
+  statementOf,
+  termsOf,
+} from "./expression.ts"
 import { addedTo, dropFactor, sumsIn, updatesOf, withoutTerm } from "./pieces.ts"
 import type { Roles } from "./roles.ts"
-import { type Edit, nodesIn, replace, type Script, textOf } from "./script.ts"
+import { type Edit, everyNode, nodesIn, replace, type Script, textOf } from "./script.ts"
 import type { Slip } from "./slip.ts"
 
 /** Sums in the blank, with the terms that may be left out: all but the old value of what is updated. */
@@ -18,10 +28,29 @@ function openSums(script: Script): { node: SyntaxNode; indices: number[] }[] {
   }))
 }
 
+const forceRoles: readonly string[] = ["force", "stiffness", "damping", "field", "friction coefficient"]
+
 const aboutForces = (script: Script, roles: Roles, node: SyntaxNode): boolean =>
-  mentions(script, node, name =>
-    ["force", "stiffness", "damping", "field", "friction coefficient"].includes(roles.role(name)),
+  mentions(script, node, name => forceRoles.includes(roles.role(name)))
+
+/** Whether a sum is the whole value of a force or a field: then each of its terms is one. */
+function givesForce(script: Script, roles: Roles, sum: SyntaxNode): boolean {
+  return updatesOf(script, roles, "force", "field").some(update => {
+    const value = bare(update.value)
+    return value.from === sum.from && value.to === sum.to
+  })
+}
+
+/** Of several forces that the blank gives a value, each left at what it was before. */
+function leftOut(script: Script, roles: Roles): Edit[][] {
+  const given = updatesOf(script, roles, "force").filter(
+    update => update.node.name === "AssignmentExpression" && update.sign === "=",
   )
+  if (new Set(given.map(update => update.target)).size < 2) return []
+  return [...new Set(given.map(update => update.target))].map(target =>
+    given.filter(update => update.target === target).map(update => replace(update.node, target)),
+  )
+}
 
 export const forceMissing: Slip = {
   name: "force-missing",
@@ -30,7 +59,9 @@ export const forceMissing: Slip = {
   make: (script, roles) => [
     ...openSums(script).flatMap(({ node, indices }) =>
       (indices.length > 1 ? indices : [])
-        .filter(i => aboutForces(script, roles, termsOf(script, node)[i]!.node))
+        .filter(
+          i => givesForce(script, roles, node) || aboutForces(script, roles, termsOf(script, node)[i]!.node),
+        )
         .map(i => [withoutTerm(script, node, i)]),
     ),
     ...nodesIn(script, "CallExpression").flatMap(node => {
@@ -46,6 +77,7 @@ export const forceMissing: Slip = {
         ),
       ])
     }),
+    ...leftOut(script, roles),
   ],
 }
 
@@ -90,13 +122,15 @@ export const factorMissing: Slip = {
   hint: "Compare your line with the equation factor by factor. Is each of them there, and as often as it should be?",
   teacher: "A number or a repeated factor of the equation was left out.",
   make: script => {
-    const numbers = dropFactor(script, node => node.name === "Number", false)
+    const constant = (node: SyntaxNode): boolean =>
+      node.name === "Number" || /^Math\.(PI|E|SQRT)/.test(textOf(script, node))
+    const numbers = dropFactor(script, constant, false)
     const doubled = nodesIn(script, "BinaryExpression").flatMap(node => {
       const left = node.firstChild
       const right = node.lastChild
-      if (left === null || right === null || right.name !== "VariableName") return []
-      const repeated =
-        textOf(script, left).endsWith(textOf(script, right)) && textOf(script, left.nextSibling!) === "*"
+      if (left === null || right === null || binaryOf(script, node)?.sign !== "*") return []
+      if (right.name !== "VariableName" && right.name !== "CallExpression") return []
+      const repeated = textOf(script, left).endsWith(textOf(script, right))
       return repeated ? [replace(node, textOf(script, left))] : []
     })
     return [...numbers, ...doubled].map(edit => [edit])
@@ -110,10 +144,24 @@ export const factorLost: Slip = {
   make: script =>
     dropFactor(
       script,
-      node => node.name === "VariableName" && !isName(script, node, script.timeStep),
+      node =>
+        callOf(script, node)?.name === "magnitude" ||
+        (node.name === "VariableName" && !isName(script, node, script.timeStep)),
       false,
     ).map(edit => [edit]),
 }
+
+/** Last in the catalogue, since much that is wrong comes to no force at all. */
+export const forceLeftOut: Slip = {
+  ...forceMissing,
+  make: (script, roles) =>
+    updatesOf(script, roles, "force")
+      .filter(update => update.sign === "=" && update.node.name === "AssignmentExpression")
+      .map(update => [replace(update.value, nothingOf(roles, update))]),
+}
+
+const nothingOf = (roles: Roles, { value }: Assignment): string =>
+  roles.shape(value) === "scalar" ? "0" : "vec3(0, 0, 0)"
 
 export const secondBodyForgotten: Slip = {
   name: "second-body-forgotten",
@@ -122,10 +170,39 @@ export const secondBodyForgotten: Slip = {
   make: (script, roles) => {
     if (roles.momenta.length < 2) return []
     const others = roles.momenta.slice(1)
-    return updatesOf(script, roles, "momentum")
+    const moved = updatesOf(script, roles, "momentum")
       .filter(update => others.includes(update.target) && update.node.name === "AssignmentExpression")
       .map(update => [replace(statementOf(update.node), "")])
+    const pushed = updatesOf(script, roles, "force")
+      .filter(update => update.sign === "=" && actsOnlyOn(script, update.target, others))
+      .map(update => [replace(update.value, nothingOf(roles, update))])
+    return [...moved, ...pushed]
   },
+}
+
+/** Every update that reads this force is one of these momenta's. */
+function actsOnlyOn(script: Script, force: string, momenta: readonly string[]): boolean {
+  const users = assignmentsIn(script).filter(
+    found => found.target !== force && mentions(script, found.value, name => name === force),
+  )
+  return users.length > 0 && users.every(found => momenta.includes(found.target))
+}
+
+const assignmentsIn = (script: Script): Assignment[] =>
+  everyNode(script, "AssignmentExpression").flatMap(node => assignmentOf(script, node) ?? [])
+
+/** Where the given lines set another force to just the opposite value: that value once more. */
+function sameAsAnother(script: Script, roles: Roles): Edit[][] {
+  const written = (node: SyntaxNode): string => textOf(script, node).replace(/[\s()]/g, "")
+  const others = assignmentsIn(script).filter(
+    found => found.sign === "=" && roles.role(found.target) === "force",
+  )
+  return updatesOf(script, roles, "force").flatMap((update): Edit[][] => {
+    const value = written(update.value)
+    const opposite = value.startsWith("-") ? value.slice(1) : `-${value}`
+    const other = others.find(found => found.target !== update.target && written(found.value) === opposite)
+    return other === undefined ? [] : [[replace(update.value, textOf(script, other.value))]]
+  })
 }
 
 export const thirdLawForgotten: Slip = {
@@ -150,6 +227,6 @@ export const thirdLawForgotten: Slip = {
         ? [[replace(value, textOf(script, value.lastChild!))]]
         : []
     })
-    return [...flipped, ...named]
+    return [...flipped, ...named, ...sameAsAnother(script, roles)]
   },
 }

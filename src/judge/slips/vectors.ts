@@ -1,6 +1,7 @@
-import { binaryOf, callOf, factorsOf, memberOf } from "./expression.ts"
-import { keepOnly } from "./pieces.ts"
-import { nodesIn, replace, textOf } from "./script.ts"
+import { bare, binaryOf, callOf, factorsOf, memberOf } from "./expression.ts"
+import { eachAndAll, keepOnly, updatesOf } from "./pieces.ts"
+import type { Roles } from "./roles.ts"
+import { type Edit, nodesIn, replace, type Script, textOf } from "./script.ts"
 import type { Slip } from "./slip.ts"
 
 export const crossProductTurned: Slip = {
@@ -8,14 +9,16 @@ export const crossProductTurned: Slip = {
   hint: "In a vector product the order counts. Curl the fingers of your right hand from the first factor to the second: where does the thumb point?",
   teacher: "The factors of a vector product are in the wrong order.",
   make: script =>
-    nodesIn(script, "CallExpression").flatMap(node => {
-      const call = callOf(script, node)
-      if (call?.name !== "cross") return []
-      const [a, b] = call.object === null ? call.args : [call.object, call.args[0]]
-      if (a === undefined || b === undefined) return []
-      const [x, y] = [textOf(script, a), textOf(script, b)]
-      return [[replace(node, call.object === null ? `cross(${y}, ${x})` : `(${y}).cross(${x})`)]]
-    }),
+    eachAndAll(
+      nodesIn(script, "CallExpression").flatMap(node => {
+        const call = callOf(script, node)
+        if (call?.name !== "cross") return []
+        const [a, b] = call.object === null ? call.args : [call.object, call.args[0]]
+        if (a === undefined || b === undefined) return []
+        const [x, y] = [textOf(script, a), textOf(script, b)]
+        return [replace(node, call.object === null ? `cross(${y}, ${x})` : `(${y}).cross(${x})`)]
+      }),
+    ),
 }
 
 export const degreesForRadians: Slip = {
@@ -66,7 +69,22 @@ export const magnitudeForVector: Slip = {
       if (call?.name !== "component" || call.args.length !== 2) return []
       return [[replace(node, `magnitude(${textOf(script, call.args[0]!)})`)]]
     }),
+    ...fixedDirections(script, roles),
   ],
+}
+
+/** A force whose direction comes from a vector, put along x with the vector's magnitude instead. */
+function fixedDirections(script: Script, roles: Roles): Edit[][] {
+  return updatesOf(script, roles, "force").flatMap(update =>
+    factorsOf(script, update.value).flatMap((factor): Edit[][] => {
+      if (callOf(script, factor)?.name === "unit") return [[replace(factor, "vec3(1, 0, 0)")]]
+      if (factor.name !== "VariableName" || roles.shape(factor) !== "vector") return []
+      // A direction that the sheet gives as numbers is fixed already.
+      const given = roles.definition(textOf(script, factor))
+      if (given !== null && callOf(script, bare(given))?.name === "vec3") return []
+      return [[replace(factor, `vec3(magnitude(${textOf(script, factor)}), 0, 0)`)]]
+    }),
+  )
 }
 
 export const directionMissing: Slip = {
