@@ -3,6 +3,7 @@ import { javascript } from "@codemirror/lang-javascript"
 import { bracketMatching, indentOnInput, indentUnit } from "@codemirror/language"
 import { EditorState, type Extension, Prec } from "@codemirror/state"
 import { EditorView, gutters, highlightSpecialChars, keymap, lineNumbers } from "@codemirror/view"
+import { equationLines } from "./equationLines.ts"
 import type { Listing } from "./listing.ts"
 import { palette } from "./palette.ts"
 import { byPage, lockGiven, refusedEdit, regionsField, textsOf } from "./regions.ts"
@@ -23,6 +24,8 @@ export interface ListingEvents {
   readonly onSayLine: (line: number) => void
   /** to the next turn of the motion shown, or the one before */
   readonly onStep: (by: 1 | -1) => void
+  /** the lines are wanted as equations, or no longer */
+  readonly onEquations: () => void
 }
 
 /** The attributes that a screen reader needs. */
@@ -71,6 +74,7 @@ export function createListingEditor(
       extensions: [
         lockGiven(listing.regions),
         ruledLines,
+        equationLines,
         wrongPlaces,
         history(),
         lineNumbers(),
@@ -94,6 +98,13 @@ export function createListingEditor(
             },
             { key: "Alt-p", run: onLine(to.onPlotLine) },
             { key: "Alt-v", run: onLine(to.onSayLine) },
+            {
+              key: "Alt-e",
+              run: () => {
+                to.onEquations()
+                return true
+              },
+            },
             { key: "Alt-,", run: stepBy(-1) },
             { key: "Alt-.", run: stepBy(1) },
           ]),

@@ -1,6 +1,6 @@
 import type { EditorView } from "@codemirror/view"
 import { effect, untracked, useComputed } from "@preact/signals"
-import { useEffect, useId, useRef, useState } from "preact/hooks"
+import { useEffect, useId, useMemo, useRef, useState } from "preact/hooks"
 import type { CellSource } from "../../cell/contract.ts"
 import { createValueBoard } from "../editor/besideLines.ts"
 import { setListing } from "../editor/listing.ts"
@@ -12,6 +12,8 @@ import { untouched } from "../tried.ts"
 import { plural } from "../words.ts"
 import { Checks } from "./Checks.tsx"
 import { Earlier } from "./Earlier.tsx"
+import { EquationsBelow } from "./EquationsBelow.tsx"
+import { cellEquations } from "./equations.ts"
 import { followValues, LineValues, useSaid, variableOnLine, wordsForLine } from "./LineValues.tsx"
 import { Notes } from "./Notes.tsx"
 import { nameHelp } from "./nameHelp.ts"
@@ -35,6 +37,7 @@ export function CellBlock(props: {
   const [refused, setRefused] = useState(false)
   const [said, say] = useSaid()
   const { looking } = session
+  const equations = useMemo(() => cellEquations(session, cell.name), [session, cell])
   const blanks = cell.segments.flatMap(segment => (segment.kind === "blank" ? [segment] : []))
   const checks = session.edition.sheet.checks.filter(check => check.cell === cell.name)
   const points = checks.reduce((sum, check) => sum + check.points, 0)
@@ -71,6 +74,7 @@ export function CellBlock(props: {
           say(one ? `${one.name} is plotted on the bench.` : wordsForLine(looking, cell.name, line))
         },
         onSayLine: line => say(wordsForLine(looking, cell.name, line)),
+        onEquations: equations.toggle,
         onStep: by => looking.hand.peek()?.step(by),
       },
       [board.extension, nameHelp(session, cell.name, say)],
@@ -84,9 +88,11 @@ export function CellBlock(props: {
       )
       editor.dispatch({ effects: setWrong.of(here) })
     })
+    const stopEquations = equations.follow(editor)
     const stopValues = followValues(looking, cell.name, editor, board)
     return () => {
       clearTimeout(forget)
+      stopEquations()
       stopValues()
       stopTexts()
       stopWrong()
@@ -127,6 +133,7 @@ export function CellBlock(props: {
       <Notes notes={notes} topOf={topOf} geometry={geometry} />
       <div class="listing-foot screen-only">
         <LineValues looking={looking} cell={cell.name} />
+        <EquationsBelow equations={equations} number={number} />
         <p id={`${id}-keys`} class={refused ? "listing-keys refused" : "listing-keys"}>
           {said !== "" ? (
             <span role="status">{said}</span>
@@ -139,8 +146,8 @@ export function CellBlock(props: {
               <kbd>Ctrl</kbd> <kbd>Enter</kbd> runs at once, <kbd>Ctrl</kbd> <kbd>]</kbd> indents,{" "}
               <kbd>Alt</kbd> <kbd>h</kbd> explains a word, <kbd>F2</kbd> renames it, <kbd>Ctrl</kbd>{" "}
               <kbd>Space</kbd> suggests names, <kbd>Alt</kbd> <kbd>v</kbd> says the values of the line,{" "}
-              <kbd>Alt</kbd> <kbd>p</kbd> plots them, <kbd>Alt</kbd> <kbd>,</kbd> and <kbd>.</kbd> go a turn
-              back and on, <kbd>Tab</kbd> leaves
+              <kbd>Alt</kbd> <kbd>p</kbd> plots them, <kbd>Alt</kbd> <kbd>e</kbd> sets the lines as equations,{" "}
+              <kbd>Alt</kbd> <kbd>,</kbd> and <kbd>.</kbd> go a turn back and on, <kbd>Tab</kbd> leaves
             </>
           )}
         </p>
