@@ -2,6 +2,7 @@ import { useSignal } from "@preact/signals"
 import { useCallback, useId, useMemo } from "preact/hooks"
 import type { Recording } from "../../run/contract.ts"
 import type { Scene as SceneBlock } from "../../worksheet/contract.ts"
+import type { SentVariable } from "../lines/looking.ts"
 import type { StepStudying } from "../stepping.ts"
 import { BooksDrawer } from "./BooksDrawer.tsx"
 import { distanceOf } from "./compare.ts"
@@ -17,6 +18,7 @@ import { quantitiesOf } from "./quantities.ts"
 import { Scene } from "./Scene.tsx"
 import { EmptyBench, ProblemNote, StateLine } from "./State.tsx"
 import { StepDrawer } from "./StepDrawer.tsx"
+import { sentPlots, sentQuantities } from "./sent.ts"
 import { recordingFor } from "./series.ts"
 import { shownAtFirst } from "./shown.ts"
 import { inSentence, labelOf, type Study, studyOf } from "./study.ts"
@@ -79,6 +81,21 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
   const units = props.units ?? noUnits
   const own = useMemo(() => measured(study, units, label), [study, units, label])
   const theirs = useMemo(() => reference && measured(reference, units, label), [reference, units, label])
+  const variables = props.variables ?? noVariables
+  const plotted = useMemo(
+    () => ({ ...own, quantities: [...own.quantities, ...sentQuantities(variables, own.quantities)] }),
+    [own, variables],
+  )
+  const sent = useMemo(() => sentPlots(variables), [variables])
+  const constants = useMemo(
+    () =>
+      sheet.parameters.map(({ name, value, unit }) => ({
+        name,
+        unit,
+        value: props.parameters[name] ?? value,
+      })),
+    [sheet, props.parameters],
+  )
   const words = useMemo(() => {
     const distances = study.bodies.flatMap(body => {
       const other = reference?.bodies.find(b => b.name === body.name)
@@ -137,8 +154,19 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
           )}
         </Drawer>
       )}
-      <Drawer sheet={sheet.id} name="plots" title="Plots" open={true}>
-        {() => <PlotsDrawer own={own} reference={theirs} blocks={plots} clock={clock} />}
+      <Drawer sheet={sheet.id} name="plots" title="Plots" open={true} calls={variables.length}>
+        {() => (
+          <PlotsDrawer
+            own={plotted}
+            reference={theirs}
+            blocks={plots}
+            data={sheet.data}
+            constants={constants}
+            sent={sent}
+            onDrop={props.onDropVariable ?? nothing}
+            clock={clock}
+          />
+        )}
       </Drawer>
       <Drawer sheet={sheet.id} name="books" title="Books" note="momentum, forces, energy" open={false}>
         {() => <BooksDrawer own={own} reference={theirs} clock={clock} label={label} />}
@@ -184,6 +212,8 @@ function Steps({
 }
 
 const noUnits = {}
+const noVariables: readonly SentVariable[] = []
+const nothing = (): void => undefined
 
 function measured(
   study: Study,

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact"
-import { useState } from "preact/hooks"
+import { useEffect, useRef, useState } from "preact/hooks"
 import { drawerOpen, keepDrawer } from "./drawer-memory.ts"
 
 /** A part of the bench that opens and shuts, and is found as it was left. Shut, it costs nothing: its content is not drawn. */
@@ -9,6 +9,7 @@ export function Drawer({
   title,
   note = "",
   open: usual,
+  calls = 0,
   children,
 }: {
   sheet: string
@@ -16,9 +17,16 @@ export function Drawer({
   title: string
   note?: string
   open: boolean
+  /** counts what was put into it from elsewhere: with each more it opens, so that it is seen */
+  calls?: number
   children: () => ComponentChildren
 }) {
   const [open, setOpen] = useState(() => drawerOpen(sheet, name, usual))
+  const before = useRef(calls)
+  useEffect(() => {
+    if (calls > before.current) setOpen(true)
+    before.current = calls
+  }, [calls])
   return (
     <details
       class={`bn-drawer bn-drawer-${name}`}

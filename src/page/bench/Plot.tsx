@@ -1,10 +1,13 @@
 import type { Signal } from "@preact/signals"
 import { useEffect, useMemo, useRef, useState } from "preact/hooks"
 import { type Clock, seek } from "./clock.ts"
+import { type Drawn, draw, drawResidual, inkOf } from "./draw-plot.ts"
+import type { Constant } from "./expression.ts"
 import { quantity } from "./number.ts"
-import { nearestRow, type PlotLine, type PlotModel, type PlotWish, plotModel } from "./plot-model.ts"
-import type { Ink, Quantity } from "./quantities.ts"
-import { plotCsv, plotSvg, saveText } from "./save.ts"
+import { departureOf, type Overlay, residualOf, usualOverlay } from "./overlay.ts"
+import { nearestRow, type PlotModel, type PlotWish, plotModel } from "./plot-model.ts"
+import type { Quantity } from "./quantities.ts"
+import { plotCsv, plotPng, plotSvg, saveBlob, saveText } from "./save.ts"
 import { useWidth } from "./size.ts"
 import type { Study } from "./study.ts"
 
@@ -15,43 +18,50 @@ interface Props {
   readonly wish: PlotWish
   readonly clock: Signal<Clock>
   readonly height?: number
+  /** parameters that expressions may name */
+  readonly constants?: readonly Constant[]
+  /** columns of the worksheet's data that can be laid over it */
+  readonly overlays?: readonly Overlay[]
   readonly onRemove?: () => void
 }
 
-interface Drawn {
-  readonly x: (value: number) => number
-  readonly y: (value: number) => number
-  readonly top: number
-  readonly bottom: number
-}
-
-const inkOf: Record<Ink, string> = {
-  position: "var(--q-position)",
-  velocity: "var(--q-velocity)",
-  momentum: "var(--q-momentum)",
-  force: "var(--q-force)",
-  net: "var(--q-net-force)",
-  energy: "var(--q-energy)",
-  scalar: "var(--ink)",
-}
-
-const margins = { marginLeft: 54, marginRight: 14, marginTop: 22, marginBottom: 34 }
+const none: readonly never[] = []
 
 /** A plot with its axes, the reference in long dashes, and a hairline at the instant shown; a press moves the time. */
-export function Plot({ study, quantities, reference, wish, clock, height = 196, onRemove }: Props) {
+export function Plot({
+  study,
+  quantities,
+  reference,
+  wish,
+  clock,
+  height = 196,
+  constants = none,
+  overlays = none,
+  onRemove,
+}: Props) {
   const box = useRef<HTMLDivElement>(null)
   const field = useRef<HTMLDivElement>(null)
   const width = useWidth(box, 560)
   const [drawn, setDrawn] = useState<Drawn | null>(null)
-  const model = useMemo(() => plotModel(study, quantities, wish, width), [study, quantities, wish, width])
-  const other = useMemo(
-    () => reference && plotModel(reference.study, reference.quantities, wish, width),
-    [reference, wish, width],
+  const model = useMemo(
+    () => plotModel(study, quantities, wish, width, constants),
+    [study, quantities, wish, width, constants],
   )
+  const other = useMemo(
+    () => reference && plotModel(reference.study, reference.quantities, wish, width, constants),
+    [reference, wish, width, constants],
+  )
+  const usual = useMemo(
+    () => (model ? usualOverlay(overlays, wish.x, wish.y, model.lines[0]?.quantity.unit ?? "") : null),
+    [overlays, wish, model],
+  )
+  /** undefined until the reader chooses */
+  const [chosen, setChosen] = useState<Overlay | null | undefined>(undefined)
+  const overlay = chosen === undefined ? usual : chosen
   useEffect(() => {
     let gone = false
     if (model && field.current)
-      draw(model, other, width, height).then(({ element, scales }) => {
+      draw(model, other, overlay, width, height).then(({ element, scales }) => {
         if (gone) return
         field.current?.replaceChildren(element)
         setDrawn(scales)
@@ -59,7 +69,24 @@ export function Plot({ study, quantities, reference, wish, clock, height = 196, 
     return () => {
       gone = true
     }
-  }, [model, other, width, height])
+  }, [model, other, overlay, width, height])
+  const [below, setBelow] = useState(false)
+  const left = useMemo(() => {
+    if (!below || !model) return null
+    if (overlay) return residualOf(study, model, overlay)
+    return reference && other ? departureOf(study, model, { study: reference.study, model: other }) : null
+  }, [below, model, overlay, study, reference, other])
+  const strip = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    let gone = false
+    if (left && drawn)
+      drawResidual(left, drawn.domain, width).then(element => {
+        if (!gone) strip.current?.replaceChildren(element)
+      })
+    return () => {
+      gone = true
+    }
+  }, [left, drawn, width])
   if (!model)
     return (
       <p class="bn-note">
@@ -72,6 +99,11 @@ export function Plot({ study, quantities, reference, wish, clock, height = 196, 
     const svg = field.current?.querySelector("svg")
     if (svg) saveText(`${file}.svg`, "image/svg+xml", plotSvg(svg))
   }
+  const savePng = async () => {
+    const svg = field.current?.querySelector("svg")
+    if (svg) saveBlob(`${file}.png`, await plotPng(svg))
+  }
+  const comparable = model.x.id === "t" && (overlay !== null || other !== null)
   const point = (event: PointerEvent) => {
     const frame = field.current?.getBoundingClientRect()
     if (!drawn || !frame) return
@@ -95,8 +127,17 @@ export function Plot({ study, quantities, reference, wish, clock, height = 196, 
           <Hair study={study} model={model} drawn={drawn} clock={clock} width={width} height={height} />
         )}
       </div>
+      {left && (
+        <>
+          <div ref={strip} class="bn-plot-residual" />
+          <p class="bn-caption">
+            {left.label}; root mean square {quantity(left.rms, left.unit, 2)}
+          </p>
+        </>
+      )}
+      {below && !left && comparable && <p class="bn-note">They share no time, so nothing is left to show.</p>}
       <figcaption>
-        <Readings study={study} model={model} clock={clock} reference={other !== null} />
+        <Readings study={study} model={model} clock={clock} reference={other !== null} overlay={overlay} />
         {wish.caption && <p class="bn-caption">{wish.caption}</p>}
         {model.missing.length > 0 && <p class="bn-note">Not recorded: {model.missing.join(", ")}.</p>}
         <p class="bn-plot-actions">
@@ -106,75 +147,41 @@ export function Plot({ study, quantities, reference, wish, clock, height = 196, 
           <button type="button" class="bn-quiet" onClick={saveSvg}>
             save as SVG
           </button>
+          <button type="button" class="bn-quiet" onClick={savePng}>
+            save as PNG
+          </button>
+          {comparable && (
+            <button type="button" class="bn-quiet" aria-pressed={below} onClick={() => setBelow(!below)}>
+              {below ? "without what is left" : "what is left, below"}
+            </button>
+          )}
           {onRemove && (
             <button type="button" class="bn-quiet" onClick={onRemove}>
               take this plot away
             </button>
           )}
         </p>
+        {overlays.length > 0 && model.x.id === "t" && (
+          <label class="bn-choose">
+            <span>laid over</span>
+            <select
+              value={overlay ? overlay.label : ""}
+              onChange={event =>
+                setChosen(overlays.find(one => one.label === event.currentTarget.value) ?? null)
+              }
+            >
+              <option value="">no data</option>
+              {overlays.map(one => (
+                <option key={one.label} value={one.label}>
+                  {one.label}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
       </figcaption>
     </figure>
   )
-}
-
-/** Observable Plot comes with the first plot, not with the page. */
-async function draw(model: PlotModel, other: PlotModel | null, width: number, height: number) {
-  const plot = await import("@observablehq/plot")
-  const line = ({ points, dash, quantity: q }: PlotLine) =>
-    plot.line(
-      { length: points.x.length },
-      {
-        x: points.x,
-        y: points.y,
-        stroke: inkOf[q.ink],
-        strokeWidth: 1.5,
-        strokeDasharray: dash,
-      },
-    )
-  const theirs = (other?.lines ?? []).map(({ points }) =>
-    plot.line(
-      { length: points.x.length },
-      {
-        x: points.x,
-        y: points.y,
-        stroke: "var(--q-reference)",
-        strokeWidth: 1.5,
-        strokeDasharray: "9 5",
-      },
-    ),
-  )
-  const element = plot.plot({
-    width,
-    height,
-    ...margins,
-    className: "bn-plot-svg",
-    ariaLabel: `${model.yLabel || model.lines.map(l => l.quantity.label).join(", ")} against ${model.xLabel}`,
-    x: { label: model.xLabel, labelArrow: "none", ticks: Math.max(3, Math.floor(width / 90)), tickSize: 5 },
-    y: {
-      label: model.yLabel,
-      labelArrow: "none",
-      ticks: Math.max(3, Math.floor(height / 38)),
-      tickSize: 5,
-      nice: true,
-    },
-    marks: [
-      plot.axisX({ anchor: "bottom", label: model.xLabel, labelArrow: "none", tickSize: 5 }),
-      plot.axisY({ anchor: "left", label: model.yLabel, labelArrow: "none", tickSize: 5 }),
-      plot.ruleY([0], { stroke: "var(--plate-hair)" }),
-      ...theirs,
-      ...model.lines.map(line),
-    ],
-  })
-  element.setAttribute("role", "img")
-  for (const part of element.querySelectorAll("g[aria-label]")) part.removeAttribute("aria-label")
-  const [x, y] = [element.scale("x"), element.scale("y")]
-  const scales: Drawn = {
-    x: value => Number(x?.apply(value)),
-    y: value => Number(y?.apply(value)),
-    top: margins.marginTop,
-    bottom: height - margins.marginBottom,
-  }
-  return { element, scales }
 }
 
 function Hair({
@@ -215,11 +222,13 @@ function Readings({
   model,
   clock,
   reference,
+  overlay,
 }: {
   study: Study
   model: PlotModel
   clock: Signal<Clock>
   reference: boolean
+  overlay: Overlay | null
 }) {
   const row = study.timeline.rowAt(clock.value.instant)
   return (
@@ -238,6 +247,14 @@ function Readings({
             <path class="bn-way-reference" d="M0 4H26" />
           </svg>
           <span>reference</span>
+        </li>
+      )}
+      {overlay && (
+        <li>
+          <svg width="26" height="8" aria-hidden="true">
+            <path class="bn-measured" d="M10 1l6 6M16 1l-6 6" />
+          </svg>
+          <span>{overlay.label}, measured</span>
         </li>
       )}
     </ul>

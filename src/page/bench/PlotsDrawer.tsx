@@ -1,7 +1,9 @@
 import type { Signal } from "@preact/signals"
-import { useMemo, useState } from "preact/hooks"
-import type { PlotBlock } from "../../worksheet/contract.ts"
+import { useEffect, useId, useMemo, useRef, useState } from "preact/hooks"
+import type { DataBlock, PlotBlock } from "../../worksheet/contract.ts"
 import type { Clock } from "./clock.ts"
+import { type Constant, quantityFor, readExpression, vectorNames } from "./expression.ts"
+import { overlaysOf } from "./overlay.ts"
 import { Plot } from "./Plot.tsx"
 import type { PlotWish } from "./plot-model.ts"
 import { mainQuantity, type Quantity } from "./quantities.ts"
@@ -12,16 +14,34 @@ export interface Measured {
   readonly quantities: readonly Quantity[]
 }
 
-/** The worksheet's plots, or one that suits the motion; and those that the reader adds. */
+/** A plot of a variable that was sent here from its line. */
+export interface SentPlot {
+  readonly key: string
+  readonly name: string
+  /** null until its values are found for the run shown */
+  readonly wish: PlotWish | null
+  /** the program has no such variable any more */
+  readonly lost: boolean
+}
+
+/** The worksheet's plots, or one that suits the motion; variables that were sent here; and those that the reader adds. */
 export function PlotsDrawer({
   own,
   reference,
   blocks,
+  data,
+  constants,
+  sent,
+  onDrop,
   clock,
 }: {
   own: Measured
   reference: Measured | null
   blocks: readonly PlotBlock[]
+  data: readonly DataBlock[]
+  constants: readonly Constant[]
+  sent: readonly SentPlot[]
+  onDrop: (key: string) => void
   clock: Signal<Clock>
 }) {
   const [added, setAdded] = useState<readonly PlotWish[]>([])
@@ -30,75 +50,125 @@ export function PlotsDrawer({
     () => (blocks.length > 0 ? [...blocks] : [{ x: "t", y: [main], caption: "" }]),
     [blocks, main],
   )
+  const overlays = useMemo(() => overlaysOf(data), [data])
+  const shared = { ...own, reference, clock, constants, overlays }
   return (
     <>
       {usual.map((wish, k) => (
-        <Plot key={k} {...own} reference={reference} wish={wish} clock={clock} />
+        <Plot key={k} {...shared} wish={wish} />
+      ))}
+      {sent.map(({ key, name, wish, lost }) => (
+        <Arriving key={key}>
+          {wish ? (
+            <Plot {...shared} reference={null} wish={wish} onRemove={() => onDrop(key)} />
+          ) : (
+            <p class={lost ? "bn-note" : "bn-note bn-plot-waits"}>
+              {lost
+                ? `No line that runs sets ${name} to a number or vector now. `
+                : `The values of ${name} are being found. `}
+              <button type="button" class="bn-quiet" onClick={() => onDrop(key)}>
+                take this plot away
+              </button>
+            </p>
+          )}
+        </Arriving>
       ))}
       {added.map((wish, k) => (
         <Plot
           key={`${wish.x} ${wish.y[0]}`}
-          {...own}
-          reference={reference}
+          {...shared}
           wish={wish}
-          clock={clock}
           onRemove={() => setAdded(added.filter((_, n) => n !== k))}
         />
       ))}
-      <AddPlot quantities={own.quantities} onAdd={wish => setAdded([...added, wish])} />
+      <AddPlot
+        quantities={own.quantities}
+        constants={constants}
+        onAdd={wish => {
+          if (!added.some(one => one.x === wish.x && one.y[0] === wish.y[0])) setAdded([...added, wish])
+        }}
+      />
     </>
   )
 }
 
+/** What was just sent here is brought into view. */
+function Arriving({ children }: { children: preact.ComponentChildren }) {
+  const place = useRef<HTMLDivElement>(null)
+  useEffect(() => place.current?.scrollIntoView({ block: "nearest" }), [])
+  return (
+    <div class="bn-arriving" ref={place}>
+      {children}
+    </div>
+  )
+}
+
+/** Any recorded name, or an expression of such names, against time or another. */
 function AddPlot({
   quantities,
+  constants,
   onAdd,
 }: {
   quantities: readonly Quantity[]
+  constants: readonly Constant[]
   onAdd: (wish: PlotWish) => void
 }) {
   const [y, setY] = useState("")
   const [x, setX] = useState("t")
-  const up = quantities.some(q => q.id === y) ? y : (quantities[1]?.id ?? "t")
-  const across = quantities.some(q => q.id === x) ? x : "t"
+  const [why, setWhy] = useState("")
+  const id = useId()
+  const names = useMemo(() => quantities.map(q => ({ id: q.id, label: q.label })), [quantities])
+  const add = (event: Event): void => {
+    event.preventDefault()
+    for (const text of [y, x]) {
+      if (quantityFor(text.trim(), quantities, constants)) continue
+      const read = readExpression(text, quantities, constants)
+      setWhy(read.ok ? "" : read.why)
+      return
+    }
+    setWhy("")
+    setY("")
+    onAdd({ x: x.trim(), y: [y.trim()], caption: "" })
+  }
+  const field = (name: string, value: string, set: (text: string) => void) => (
+    <label>
+      <span>{name}</span>
+      <input
+        type="text"
+        list={`${id}-names`}
+        value={value}
+        spellcheck={false}
+        autocapitalize="off"
+        autocomplete="off"
+        aria-describedby={why === "" ? undefined : `${id}-why`}
+        onInput={event => set(event.currentTarget.value)}
+      />
+    </label>
+  )
   return (
-    <form
-      class="bn-add-plot"
-      onSubmit={event => {
-        event.preventDefault()
-        onAdd({ x: across, y: [up], caption: "" })
-      }}
-    >
-      <Choice name="Plot" quantities={quantities} value={up} onChange={setY} />
-      <Choice name="against" quantities={quantities} value={across} onChange={setX} />
+    <form class="bn-add-plot" onSubmit={add}>
+      {field("Plot", y, setY)}
+      {field("against", x, setX)}
+      <datalist id={`${id}-names`}>
+        {names.map(one => (
+          <option key={one.id} value={one.id}>
+            {one.label}
+          </option>
+        ))}
+      </datalist>
       <button type="submit" class="bn-key">
         add
       </button>
+      <p class="bn-note bn-add-hint">A recorded name, or an expression such as {exampleOf(quantities)}.</p>
+      <p id={`${id}-why`} class="bn-warn" role="alert">
+        {why}
+      </p>
     </form>
   )
 }
 
-function Choice({
-  name,
-  quantities,
-  value,
-  onChange,
-}: {
-  name: string
-  quantities: readonly Quantity[]
-  value: string
-  onChange: (id: string) => void
-}) {
-  return (
-    <label>
-      <span>{name}</span>
-      <select value={value} onChange={event => onChange(event.currentTarget.value)}>
-        {quantities.map(q => (
-          <option key={q.id} value={q.id}>
-            {q.label}
-          </option>
-        ))}
-      </select>
-    </label>
-  )
+function exampleOf(quantities: readonly Quantity[]): string {
+  const vector =
+    vectorNames(quantities).find(name => name.endsWith(".momentum")) ?? vectorNames(quantities)[0]
+  return vector ? `magnitude(${vector})^2 / 2` : `2 * ${quantities[1]?.id ?? "t"}`
 }

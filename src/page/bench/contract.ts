@@ -3,7 +3,7 @@ import type { Problem } from "../../cell/problem.ts"
 import type { Reference } from "../../judge/contract.ts"
 import type { Recording } from "../../run/contract.ts"
 import type { StudentSheet } from "../../worksheet/contract.ts"
-import type { Variable } from "../lines/variable.ts"
+import type { SentVariable } from "../lines/looking.ts"
 import type { StepStudying } from "../stepping.ts"
 
 /** The motion that the bench shows, for what stands elsewhere on the page and follows it. */
@@ -59,6 +59,6 @@ export interface BenchProps {
   /** runs the program with shorter time steps; left out where that is not offered */
   readonly stepping?: StepStudying
   /** variables of the program that were sent to a plot */
-  readonly variables?: readonly Variable[]
+  readonly variables?: readonly SentVariable[]
   readonly onDropVariable?: (key: string) => void
 }

@@ -1,9 +1,10 @@
 import { type Decimated, decimate } from "./decimate.ts"
+import { type Constant, quantityFor } from "./expression.ts"
 import { unitText } from "./number.ts"
-import { type Ink, type Quantity, quantityNamed } from "./quantities.ts"
+import type { Ink, Quantity } from "./quantities.ts"
 import type { Study } from "./study.ts"
 
-/** A plot as asked for: one quantity across, some upwards. */
+/** A plot as asked for: one quantity across, some upwards; each a name of what is recorded, or an expression of such names. */
 export interface PlotWish {
   readonly x: string
   readonly y: readonly string[]
@@ -36,10 +37,12 @@ export function plotModel(
   quantities: readonly Quantity[],
   wish: PlotWish,
   width: number,
+  constants: readonly Constant[] = [],
 ): PlotModel | null {
-  const x = quantityNamed(quantities, wish.x)
-  const found = wish.y.map(id => quantityNamed(quantities, id)).filter(q => q !== null)
-  const missing = [wish.x, ...wish.y].filter(id => quantityNamed(quantities, id) === null)
+  const named = (text: string) => quantityFor(text, quantities, constants)
+  const x = named(wish.x)
+  const found = wish.y.map(named).filter(q => q !== null)
+  const missing = [wish.x, ...wish.y].filter(text => named(text) === null)
   if (!x || found.length === 0) return null
   const used = new Map<Ink, number>()
   const lines = found.map(quantity => {

@@ -33,9 +33,44 @@ export function plotSvg(drawn: SVGSVGElement): string {
   return new XMLSerializer().serializeToString(copy)
 }
 
+/** Dots of a saved picture for each px on the screen: sharp on paper. */
+const pngScale = 3
+
+/** A drawn plot as a picture of dots, on the plate's own ground. */
+export async function plotPng(drawn: SVGSVGElement): Promise<Blob> {
+  const { width, height } = drawn.getBoundingClientRect()
+  const image = new Image()
+  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(plotSvg(drawn))}`
+  await image.decode()
+  const canvas = document.createElement("canvas")
+  canvas.width = Math.round(width * pngScale)
+  canvas.height = Math.round(height * pngScale)
+  const context = canvas.getContext("2d")
+  if (!context) throw new Error("This browser draws no pictures.")
+  context.fillStyle = groundOf(drawn)
+  context.fillRect(0, 0, canvas.width, canvas.height)
+  context.drawImage(image, 0, 0, canvas.width, canvas.height)
+  return new Promise((resolve, reject) =>
+    canvas.toBlob(blob => (blob ? resolve(blob) : reject(new Error("The picture could not be made.")))),
+  )
+}
+
+/** The first ground behind an element that is not see-through. */
+function groundOf(element: Element): string {
+  for (let at: Element | null = element; at; at = at.parentElement) {
+    const ground = getComputedStyle(at).backgroundColor
+    if (ground !== "" && ground !== "transparent" && !/, 0\)$/.test(ground)) return ground
+  }
+  return "white"
+}
+
 /** Hands a text to the reader as a file. */
 export function saveText(name: string, type: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }))
+  saveBlob(name, new Blob([text], { type }))
+}
+
+export function saveBlob(name: string, blob: Blob): void {
+  const address = URL.createObjectURL(blob)
   const link = document.createElement("a")
   link.href = address
   link.download = name

@@ -5,7 +5,7 @@ import { rowsAtOnce } from "../../run/lines/contract.ts"
 import type { BenchHand } from "../bench/contract.ts"
 import type { Clock } from "../clock.ts"
 import type { Found } from "./beside.ts"
-import { settingLines } from "./names.ts"
+import { nameOfKey, settingLines } from "./names.ts"
 import { sitesOf, type Variable, variableOf } from "./variable.ts"
 
 /** The run whose motion is shown, as it has to be asked for again. */
@@ -25,11 +25,21 @@ export interface Looking {
   readonly found: ReadonlySignal<Found | null>
   /** whether it belongs to the run and row shown */
   readonly current: ReadonlySignal<boolean>
-  readonly variables: ReadonlySignal<readonly Variable[]>
+  /** what was sent to plots, with the values of the run shown as soon as they are found */
+  readonly variables: ReadonlySignal<readonly SentVariable[]>
   /** sends a variable to a plot, or takes it away again */
   send(key: string): void
   drop(key: string): void
   close(): void
+}
+
+export interface SentVariable {
+  readonly key: string
+  readonly name: string
+  /** null until it is found for the run shown, and where the program has it no more */
+  readonly variable: Variable | null
+  /** whether it was looked for in the run shown */
+  readonly sought: boolean
 }
 
 export interface LookingNeeds {
@@ -55,8 +65,16 @@ export function openLooking(needs: LookingNeeds): Looking {
     const row = at.row.value
     return values.cell === at.cell && row >= values.from && row < values.from + values.rows
   })
-  const variables = signal<readonly Variable[]>([])
   const sent = signal<readonly string[]>([])
+  const sought = signal<{ readonly run: ShownRun; readonly variables: readonly Variable[] } | null>(null)
+  const variables = computed(() => {
+    const now = sought.value?.run === needs.shown.value ? sought.value : null
+    return sent.value.map((key): SentVariable => {
+      const variable = now?.variables.find(one => one.key === key) ?? null
+      const done = now !== null && sentFor?.run === now.run && sentFor.keys.includes(key)
+      return { key, name: variable?.name ?? nameOfKey(key), variable, sought: done }
+    })
+  })
   let closed = false
   let busy = false
   let again = false
@@ -123,7 +141,7 @@ export function openLooking(needs: LookingNeeds): Looking {
       const variable = values && variableOf({ compiled: run.compiled, values, units }, key)
       if (variable) next.push(variable)
     }
-    variables.value = next
+    sought.value = { run, variables: next }
   }
 
   const go = async (): Promise<void> => {
@@ -168,10 +186,7 @@ export function openLooking(needs: LookingNeeds): Looking {
       if (!sent.peek().includes(key)) sent.value = [...sent.peek(), key]
     },
     drop(key) {
-      batch(() => {
-        sent.value = sent.peek().filter(other => other !== key)
-        variables.value = variables.peek().filter(variable => variable.key !== key)
-      })
+      sent.value = sent.peek().filter(other => other !== key)
     },
     close() {
       closed = true

@@ -48,6 +48,12 @@ export function settingLines(compiled: Compiled): SettingLine[] {
 export const variableKey = ({ cell, within, name }: Pick<SettingLine, "cell" | "within" | "name">): string =>
   `${cell}/${within}/${name}`
 
+/** The name within a key, in words. */
+export function nameOfKey(key: string): string {
+  const [, within, ...name] = key.split("/")
+  return within === "" ? name.join("/") : `${name.join("/")} in ${within}`
+}
+
 function nameOfBody(text: string, bodies: readonly Site[], { from, to }: Site): string {
   const inner = bodies
     .filter(body => body.from <= from && to <= body.to)

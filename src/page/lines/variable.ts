@@ -1,7 +1,7 @@
 import type { Found } from "./beside.ts"
 import type { LineValue } from "./figures.ts"
 import { lineValue } from "./figures.ts"
-import { settingLines, variableKey } from "./names.ts"
+import { nameOfKey, settingLines, variableKey } from "./names.ts"
 
 /** A variable of the program that was sent to a plot: its value at each row of a recording. */
 export interface Variable {
@@ -54,7 +54,7 @@ export function variableOf(found: Found, key: string): Variable | null {
   const unit = lines.map(line => found.units[line.at] ?? "").find(text => text !== "") ?? ""
   return {
     key,
-    name: first.within === "" ? first.name : `${first.name} in ${first.within}`,
+    name: nameOfKey(key),
     cell: first.cell,
     unit,
     kind,

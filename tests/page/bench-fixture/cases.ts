@@ -69,6 +69,29 @@ export const cases: Readonly<Record<string, () => FixtureCase>> = {
     run: p => [bounce("bounce", p.height, 0.001, 3000, p.stiffness)],
     reference: [bounce("bounce", 1.5, 0.001, 3000, 700)],
   }),
+  measured: () => {
+    const [recording] = [projectile("throw")]
+    const { data, width, rows } = recording
+    const at = (row: number, column: number) => data[row * width + column] ?? 0
+    const read = Array.from({ length: 12 }, (_, k) => Math.floor((k * (rows - 1)) / 11))
+    const plot = { name: "height", x: "t", y: ["weight.position.y"], caption: "" }
+    return {
+      sheet: {
+        ...sheetOf("throw", null, [plot], []),
+        data: [
+          {
+            name: "camera",
+            columns: [
+              { name: "t", unit: "s" },
+              { name: "y", unit: "m" },
+            ],
+            rows: read.map((row, k) => [at(row, 0), at(row, 2) + (k % 2 === 0 ? 0.01 : -0.01)]),
+          },
+        ],
+      },
+      run: () => [recording],
+    }
+  },
   slide: () => ({
     sheet: sheetOf(
       "slide",

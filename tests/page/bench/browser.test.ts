@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs"
 import { fileURLToPath } from "node:url"
 import type { Browser, BrowserContextOptions, Page } from "playwright-core"
 import { afterAll, beforeAll, describe, expect, it } from "vitest"
@@ -246,10 +247,57 @@ describe("drawers", () => {
       expect(await page.locator(".bn-drawer-plots figure").count()).toBe(0)
     }))
 
+  it("take an expression of what is recorded, with its unit, and refuse one that makes no sense in words", () =>
+    on("bounce", async page => {
+      const field = page.getByRole("combobox", { name: "Plot" })
+      await field.fill("buoy.position.y + t")
+      await field.press("Enter")
+      expect(await text(page, ".bn-add-plot [role=alert]")).toContain("m and s cannot be added")
+      await field.fill("magnitude(buoy.momentum)^2 / 4")
+      await field.press("Enter")
+      expect(await text(page, ".bn-add-plot [role=alert]")).toBe("")
+      await page.waitForSelector(".bn-plot >> nth=1 >> svg[aria-label*='m²/s²)']")
+      expect(await text(page, ".bn-plot >> nth=1 >> .bn-value")).toContain("kg")
+    }))
+
+  it("lay the worksheet's data over a plot, with what is left below", () =>
+    on("measured", async page => {
+      await page.waitForSelector(".bn-plot-field svg[role=img]")
+      expect(
+        await page.locator(".bn-plot-field [aria-label=dot], .bn-plot-field g path").count(),
+      ).toBeGreaterThan(8)
+      expect(await text(page, ".bn-readings")).toContain("camera, y, measured")
+      await page.getByRole("button", { name: "what is left, below" }).press("Enter")
+      await page.waitForSelector(".bn-plot-residual svg")
+      // the invented readings are the motion's own heights and a centimetre
+      expect(await text(page, ".bn-plot >> .bn-caption >> nth=0")).toMatch(/root mean square 0\.010 m/)
+      await page.getByRole("combobox", { name: "laid over" }).selectOption("no data")
+      await page.waitForFunction(() => document.querySelector(".bn-plot-residual") === null)
+      expect(await text(page, ".bn-readings")).not.toContain("measured")
+    }))
+
+  it("save a plot as CSV, SVG and PNG", () =>
+    on("bounce", async page => {
+      await page.waitForSelector(".bn-plot-field svg[role=img]")
+      for (const [kind, begins] of [
+        ["CSV", "t [s],buoy.position.y [m]"],
+        ["SVG", "<svg"],
+        ["PNG", "\u0089PNG"],
+      ] as const) {
+        const download = page.waitForEvent("download")
+        await page.getByRole("button", { name: `save as ${kind}` }).press("Enter")
+        const saved = await download
+        expect(saved.suggestedFilename()).toBe(`bounce-buoy.position.y.${kind.toLowerCase()}`)
+        const bytes = readFileSync(await saved.path())
+        expect(bytes.toString("latin1").startsWith(begins)).toBe(true)
+        expect(bytes.length).toBeGreaterThan(2000)
+      }
+    }))
+
   it("take the plots and the instants that a reader adds", () =>
     on("bounce", async page => {
-      await page.getByRole("combobox", { name: "Plot" }).selectOption("buoy.position.y")
-      await page.getByRole("combobox", { name: "against" }).selectOption("buoy.momentum.y")
+      await page.getByRole("combobox", { name: "Plot" }).fill("buoy.position.y")
+      await page.getByRole("combobox", { name: "against" }).fill("buoy.momentum.y")
       await page.getByRole("button", { name: "add", exact: true }).press("Enter")
       expect(await page.locator(".bn-plot").count()).toBe(2)
       await page.waitForSelector(".bn-plot >> nth=1 >> svg[aria-label*='against momentum of buoy']")
