@@ -177,8 +177,11 @@ describe("make-your-own: the sample answer", () => {
 })
 
 describe("read-the-motion: the pictures are what the closed forms give", () => {
-  const rows = [...textOf("read-the-motion").matchAll(/^\| (?:\$x\$ in m|depth in m) \|(.*)\|$/gm)].map(
-    match => match[1]!.split("|").map(Number),
+  const rows = [...textOf("read-the-motion").matchAll(/^\| flash .*\n.*\n((?:\| \d \|.*\n)+)/gm)].map(match =>
+    match[1]!
+      .trim()
+      .split("\n")
+      .map(row => Number(row.split("|")[2])),
   )
 
   it("first picture: x = v t − μ g t²/2 with 3 m/s and 0.25 (uniform deceleration, textbook), to 1 mm", () => {

@@ -54,7 +54,7 @@ const mistakes: readonly (readonly [string, string, string, string, string, stri
   ["slipway", "const Fnormal: Vec3<'N'> = N *", "const Fnormal: Vec3<'N'> = mass *", "wrong-unit", "Fnormal is declared as a force (N)", "Is g missing?"],
   ["slipway", "(Fg + Fnormal + Ffriction) * dt", "Fg * dt + Fnormal + Ffriction", "unlike-sum", "", "Is the time step missing? Multiply “Fnormal” by dt."],
   ["two-floats", "stiffness * stretch * unit(d)", "stiffness * stretch * d", "wrong-unit", "FonA is declared as a force (N)", "Is a length where a direction belongs? Use unit(d) in place of d."],
-  ["two-floats", "magnitude(d) - restLength", "magnitude(d) - stiffness", "unlike-sum", "subtracts a length (m) minus a stiffness (N/m).", "Only like quantities add."],
+  ["two-floats", "long - restLength", "long - stiffness", "unlike-sum", "subtracts a length (m) minus a stiffness (N/m).", "Only like quantities add."],
 ] // biome-ignore format: one mistake a row
 
 describe("typical mistakes of units in the answers of shipped worksheets", () => {
