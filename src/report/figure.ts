@@ -57,9 +57,11 @@ export function overlay(
   const x = (t: number): number => left + (t / end) * (width - left - right)
   const drawn = panels.map((panel, i) => drawPanel(panel, i * panelHeight, x, end, departsAt))
   const missing = panels.every(panel => panel.student === null)
+  const kept = panels.every(panel => panel.reference === null)
   const said = [
     `${panels.map(panel => panel.path).join(" and ")} over time.`,
-    missing ? "This answer recorded nothing." : "Solid: this answer. Dashes: the reference.",
+    missing ? "This answer recorded nothing." : "Solid: this answer.",
+    kept ? "" : "Dashes: the reference.",
     departsAt === null || missing ? "" : `They part at ${axisNumber(departsAt)} s.`,
   ]
   const timeAxis = ticksOf(0, end, 5)
@@ -69,15 +71,15 @@ export function overlay(
         `<text class="tick" x="${one(x(t))}" y="${panels.length * panelHeight + 8}" text-anchor="middle">${axisNumber(t)}</text>`,
     )
     .join("")
-  return `<figure class="overlay"><svg viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(said.filter(Boolean).join(" "))}">${drawn.map(panel => panel.svg).join("")}${timeAxis}<text class="tick" x="${width - right}" y="${panels.length * panelHeight + 8}" text-anchor="end">t in s</text></svg><figcaption>${caption(missing, inkOf(panels[0]!.path), cutTimes || drawn.some(panel => panel.cut))}</figcaption></figure>`
+  return `<figure class="overlay"><svg viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(said.filter(Boolean).join(" "))}">${drawn.map(panel => panel.svg).join("")}${timeAxis}<text class="tick" x="${width - right}" y="${panels.length * panelHeight + 8}" text-anchor="end">t in s</text></svg><figcaption>${caption(missing, kept, inkOf(panels[0]!.path), cutTimes || drawn.some(panel => panel.cut))}</figcaption></figure>`
 }
 
-function caption(missing: boolean, ink: string, cut: boolean): string {
+function caption(missing: boolean, kept: boolean, ink: string, cut: boolean): string {
   const sample = (kind: string): string =>
     `<svg class="sample" viewBox="0 0 34 8" width="34" height="8" aria-hidden="true"><line class="${kind}" x1="1" y1="4" x2="33" y2="4"/></svg>`
   return [
     missing ? "Nothing was recorded by this answer." : `${sample(`own ${ink}`)} this answer`,
-    `${sample("reference")} reference`,
+    ...(kept ? [] : [`${sample("reference")} reference`]),
     ...(cut && !missing ? ["the motion goes on outside the picture"] : []),
   ].join(" · ")
 }

@@ -53,7 +53,14 @@ function checksHtml(subject: ReportSubject, { result, work }: Marked, reader: Re
     const wanted = key !== null && !drawn.has(key) && (allMet ? drawn.size === 0 : found.verdict !== "met")
     const onlyElsewhere = found.message.startsWith(rightOnlyHere)
     const figure = wanted
-      ? overlay(check, work?.motions ?? [], subject.reference, onlyElsewhere ? null : found.departsAt)
+      ? overlay(
+          check,
+          work?.motions ?? [],
+          reader === "teacher" || maySeeReference(subject, check.cell, work?.blanks ?? {})
+            ? subject.reference
+            : [],
+          onlyElsewhere ? null : found.departsAt,
+        )
       : ""
     if (figure !== "" && key !== null) drawn.add(key)
     const slip =
@@ -69,6 +76,25 @@ ${figure}${figure !== "" && onlyElsewhere ? '<p class="aside">The picture shows 
 </li>`
   })
   return `<ul class="checks">${items.join("")}</ul>`
+}
+
+/**
+ * Whether a student may see the author's motion beside their own: as the worksheet says, always, never, or once
+ * something of their own stands in each of the cell's blanks.
+ */
+function maySeeReference(
+  { sheet }: ReportSubject,
+  cell: string,
+  blanks: Readonly<Record<string, string>>,
+): boolean {
+  const { reference = "shown" } = sheet
+  if (reference !== "tried") return reference === "shown"
+  const segments = sheet.cells.find(candidate => candidate.name === cell)?.segments ?? []
+  return segments.every(segment => {
+    if (segment.kind !== "blank") return true
+    const text = Object.hasOwn(blanks, segment.name) ? blanks[segment.name]! : segment.starter
+    return text.trim() !== "" && text !== segment.starter
+  })
 }
 
 function codeHtml(

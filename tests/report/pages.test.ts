@@ -168,6 +168,24 @@ describe("a student's page", () => {
     expect(html).not.toContain("mass-missing")
     expect(html).not.toContain("The mass was left out")
   })
+  it("shows the author's motion only as the worksheet does", async () => {
+    const drawn = async (
+      reference: "shown" | "tried" | "hidden",
+      blanks: Record<string, string>,
+    ): Promise<[student: boolean, teacher: boolean]> => {
+      const item = marked(1, { verdicts: { follows: "not met" }, blanks, pull: 4 })
+      const about = { ...subject, sheet: { ...subject.sheet, reference } }
+      const files = await filesOf([item], plain, about)
+      const has = (name: string): boolean => files.get(name)!.includes('<polyline class="reference"')
+      return [has(pageName("001.json")), has("report.html")]
+    }
+    const filled = { update: "p = 1", formula: "yFormula = 2" }
+    expect(await drawn("shown", {})).toEqual([true, true])
+    expect(await drawn("tried", filled)).toEqual([true, true])
+    expect(await drawn("tried", { update: "p = 1" })).toEqual([false, true])
+    expect(await drawn("tried", { ...filled, formula: "" })).toEqual([false, true])
+    expect(await drawn("hidden", filled)).toEqual([false, true])
+  })
   it("tells who handed in a file that could not be marked what to do", async () => {
     const html = (await filesOf([refusedFile("a.json", "hs1")])).get(pageName("a.json"))!
     expect(words(html)).toContain("Download it again.")
