@@ -153,7 +153,9 @@ export const measured: Corpus = {
       "contact in the air",
       push("if (squeeze < 0) N = Math.max(0, stiffness * squeeze - (damping * p.y) / mass)"),
     ),
-    fault(
+    // above the mat is where it is not squeezed
+    slip(
+      "comparison-turned",
       "contact above the mat",
       push("if (r.y > 0) N = Math.max(0, -stiffness * r.y - (damping * p.y) / mass)"),
     ),
@@ -243,7 +245,7 @@ export const measured: Corpus = {
       "limit without the time step",
       rub("if (magnitude(along) > 0) friction = -Math.min(mu * N, magnitude(along)) * unit(along)"),
     ),
-    fault("forgotten", rub("friction = vec3(0, 0, 0)")),
+    slip("force-missing", "forgotten", rub("friction = vec3(0, 0, 0)")),
     fault(
       "half of it",
       rub(
@@ -261,7 +263,8 @@ export const measured: Corpus = {
       rub("if (squeeze > 0) friction = vec3(-mu * stiffness * squeeze, 0, 0)"),
     ),
     fault("against the velocity up and down", rub("friction = vec3(0, -mu * N * Math.sign(p.y), 0)")),
-    fault("in proportion to the momentum", rub("friction = -mu * N * along")),
+    // the limit is never reached, so that this is the whole arrow for its direction
+    slip("direction-not-unit", "in proportion to the momentum", rub("friction = -mu * N * along")),
     fault(
       "coefficient copied from the fit",
       rub("if (magnitude(along) > 0) friction = -Math.min(0.28 * N, magnitude(along) / dt) * unit(along)"),

@@ -162,7 +162,8 @@ export const tideAndMoon: Corpus = {
       "the field of the Earth",
       difference("gTide = field(earth, place - moonAt) - field(earth, -moonAt)"),
     ),
-    fault(
+    slip(
+      "term-missing",
       "arrow from the centre of the Earth",
       difference("gTide = field(moon, place) - field(moon, -moonAt)"),
     ),
@@ -195,7 +196,7 @@ export const tideAndMoon: Corpus = {
       mars("p += mars * field(sun, r) * dtMars\nr += p / mars"),
     ),
     slip(
-      "mass-missing",
+      noForce,
       "the field for the force",
       mars("p = p + field(sun, r) * dtMars\nr = r + (p / mars) * dtMars"),
     ),
@@ -236,8 +237,10 @@ export const tideAndMoon: Corpus = {
       "attracted by the Earth",
       mars("p = p + mars * field(earth, r) * dtMars\nr = r + (p / mars) * dtMars"),
     ),
-    fault(
-      "mass of the Sun for the force",
+    // so heavy a Mars stays where it is
+    slip(
+      "position-not-updated",
+      "mass of the Sun for that of Mars",
       mars("p = p + sun * field(mars, r) * dtMars\nr = r + (p / sun) * dtMars"),
     ),
     fault("where the Moon is", mars("p = p + mars * field(sun, rM) * dtMars\nr = r + (p / mars) * dtMars")),
