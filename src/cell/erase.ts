@@ -28,6 +28,10 @@ export function skipsOf(file: File, text: string): Skip[] | null {
     if (to > from) types.push({ from, to, as: " " })
   }
   const visit = (node: Node): boolean => {
+    if (untyped.has(node.type)) {
+      for (const child of childrenOf(node)) if (!visit(child)) return false
+      return true
+    }
     if (!plainForm(node)) return false
     switch (node.type) {
       case "TSAsExpression":
@@ -43,9 +47,9 @@ export function skipsOf(file: File, text: string): Skip[] | null {
       const type = typed[slot]
       if (type && typeof type === "object" && type.type?.startsWith("TS")) take(type.start!, type.end!)
     }
-    if ("id" in node || "body" in node)
-      for (const child of typeStatements(node)) take(child.start!, child.end!)
-    return childrenOf(node).every(visit)
+    for (const child of typeStatements(node)) take(child.start!, child.end!)
+    for (const child of childrenOf(node)) if (!visit(child)) return false
+    return true
   }
   if (!visit(file.program)) return null
   const all = [...remarksOf(file), ...types].sort((a, b) => a.from - b.from || b.to - a.to)
@@ -58,6 +62,28 @@ export function skipsOf(file: File, text: string): Skip[] | null {
   }
   return outer
 }
+
+/** Most of a program: nodes that have no place for a type of their own. */
+const untyped: ReadonlySet<string> = new Set([
+  "ArrayExpression",
+  "AssignmentExpression",
+  "BinaryExpression",
+  "BooleanLiteral",
+  "ConditionalExpression",
+  "ExpressionStatement",
+  "ForStatement",
+  "IfStatement",
+  "LogicalExpression",
+  "MemberExpression",
+  "NumericLiteral",
+  "ObjectExpression",
+  "ObjectProperty",
+  "ReturnStatement",
+  "StringLiteral",
+  "UnaryExpression",
+  "UpdateExpression",
+  "WhileStatement",
+])
 
 const typeSlots = [
   "typeAnnotation",

@@ -15,6 +15,19 @@ interface Whole {
   toProgram(offset: number): number
 }
 
+/** The kinds of node that are looked at here. */
+const suspect: ReadonlySet<string> = new Set([
+  "AssignmentExpression",
+  "ExportAllDeclaration",
+  "ExportDefaultDeclaration",
+  "ExportNamedDeclaration",
+  "Import",
+  "ImportDeclaration",
+  "ImportExpression",
+  "RegExpLiteral",
+  "TSModuleDeclaration",
+])
+
 /** What is good JavaScript but has no place in a cell: loading other programs, running text, reserved names. */
 export function misplaced(whole: Whole, scopes: Scopes): Problem[] {
   const problems: Problem[] = []
@@ -41,6 +54,7 @@ export function misplaced(whole: Whole, scopes: Scopes): Problem[] {
     if (node.name === "await") refuse(node, "await has no place here: a cell does not wait.", "Leave it out.")
   }
   walk(whole.file.program, node => {
+    if (!suspect.has(node.type)) return true
     if (/^(Import|Export)\w*Declaration$/.test(node.type)) {
       const word = node.type.startsWith("Import") ? "import" : "export"
       refuse(

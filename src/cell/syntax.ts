@@ -67,8 +67,18 @@ const notChildren = new Set(["type", "start", "end", "loc", "range", "extra", "e
 const isNode = (value: unknown): value is Node =>
   typeof value === "object" && value !== null && typeof (value as { type?: unknown }).type === "string"
 
+/** Where a node keeps the nodes below it once they were asked for: every part of compiling asks again. */
+const below = Symbol("below")
+type Remembering = Node & { [below]?: readonly Node[] }
+
+const none: readonly Node[] = []
+
 /** The nodes right below a node, types left out, in the order of the text. */
-export function childrenOf(node: Node): Node[] {
+export function childrenOf(node: Node): readonly Node[] {
+  return ((node as Remembering)[below] ??= findChildren(node))
+}
+
+function findChildren(node: Node): readonly Node[] {
   const found: Node[] = []
   for (const key in node) {
     if (notChildren.has(key)) continue
@@ -81,17 +91,21 @@ export function childrenOf(node: Node): Node[] {
   for (let i = 1; i < found.length; i++) {
     if (found[i]!.start! < found[i - 1]!.start!) return found.sort((a, b) => a.start! - b.start!)
   }
-  return found
+  return found.length === 0 ? none : found
 }
 
 /** Calls `visit` for every node that runs, parents first. Return false to leave out what is below. */
 export function walk(root: Node, visit: (node: Node, parent: Node | null) => boolean | undefined): void {
-  const pending: [Node, Node | null][] = [[root, null]]
+  const pending: Node[] = [root]
+  const parents: (Node | null)[] = [null]
   while (pending.length > 0) {
-    const [node, parent] = pending.pop()!
-    if (visit(node, parent) === false) continue
-    const below = childrenOf(node)
-    for (let i = below.length - 1; i >= 0; i--) pending.push([below[i]!, node])
+    const node = pending.pop()!
+    if (visit(node, parents.pop()!) === false) continue
+    const children = childrenOf(node)
+    for (let i = children.length - 1; i >= 0; i--) {
+      pending.push(children[i]!)
+      parents.push(node)
+    }
   }
 }
 

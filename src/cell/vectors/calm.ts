@@ -15,6 +15,9 @@ const calling = new Set([
   "TaggedTemplateExpression",
 ])
 
+/** Nodes with nothing below them that could change anything. */
+const still = new Set(["Identifier", "NumericLiteral", "StringLiteral", "BooleanLiteral", "NullLiteral"])
+
 /** What was found out about a node, so that an expression within an expression is not looked through twice. */
 const known = new WeakMap<Node, number>()
 
@@ -29,6 +32,7 @@ export function isCalm(e: Emitter, root: Node): boolean {
 }
 
 function stir(e: Emitter, node: Node): number {
+  if (still.has(node.type)) return 0
   const before = known.get(node)
   if (before !== undefined) return before
   let found = stirring.has(node.type) ? changes : 0

@@ -40,7 +40,7 @@ export function chooseSplit(whole: Whole): Split {
     if (node.type === "ForStatement" && node.update) unused.add(node.update)
     return true
   })
-  const sameness = asksForSameness(whole)
+  const sameness = asksForSameness(whole, parents.keys())
   const recorded = recordedNodes(whole, unused)
   const chosen = new Map<Binding, Parts>()
   for (const binding of scopes.bindings) {
@@ -69,13 +69,12 @@ export function chooseSplit(whole: Whole): Split {
 }
 
 /** What calls of record keep number by number: it need not be a whole there. */
-function recordedNodes({ file, scopes, kinds }: Whole, unused: ReadonlySet<Node>): ReadonlySet<Node> {
+function recordedNodes({ scopes, kinds }: Whole, unused: ReadonlySet<Node>): ReadonlySet<Node> {
   const recorded = new Set<Node>()
-  walk(file.program, node => {
-    const shape = node.type === "CallExpression" && unused.has(node) ? recordShape(node, scopes, kinds) : null
+  for (const node of unused) {
+    const shape = node.type === "CallExpression" ? recordShape(node, scopes, kinds) : null
     for (const { node: value } of shape?.quantities ?? []) recorded.add(value)
-    return true
-  })
+  }
   return recorded
 }
 
@@ -127,17 +126,17 @@ const samenessNames = new Set(["Object", "Map", "Set", "WeakMap", "WeakSet", "Sy
 const samenessMethods = new Set(["includes", "indexOf", "lastIndexOf"])
 
 /** Whether the program could find out if two vectors are one object. */
-function asksForSameness({ file, scopes, kinds }: Whole): boolean {
+function asksForSameness({ scopes, kinds }: Whole, nodes: Iterable<Node>): boolean {
   for (const name of scopes.free.keys()) if (samenessNames.has(name)) return true
   const mayBe = (node: Node): boolean => (kinds.of(node) & VECTOR) !== 0
-  let asks = false
-  walk(file.program, node => {
-    if (node.type === "BinaryExpression" && /^[!=]==?$/.test(node.operator))
-      asks ||= mayBe(node.left) && mayBe(node.right)
-    if (node.type === "SwitchStatement") asks ||= mayBe(node.discriminant)
-    if (node.type === "MemberExpression" && node.property.type === "Identifier")
-      asks ||= samenessMethods.has(node.property.name)
-    return !asks
-  })
-  return asks
+  for (const node of nodes) {
+    if (node.type === "BinaryExpression") {
+      if (/^[!=]==?$/.test(node.operator) && mayBe(node.left) && mayBe(node.right)) return true
+    } else if (node.type === "SwitchStatement") {
+      if (mayBe(node.discriminant)) return true
+    } else if (node.type === "MemberExpression" && node.property.type === "Identifier") {
+      if (samenessMethods.has(node.property.name)) return true
+    }
+  }
+  return false
 }
