@@ -29,8 +29,12 @@ function sizes({ times, values, dim }: Track): Float64Array {
   return Float64Array.from(times, (_, i) => Math.hypot(...values.subarray(i * dim, (i + 1) * dim)))
 }
 
-/** When a force sets in and when it is gone. What acts from the first instant has not begun. */
+/**
+ * When a force sets in and when it is gone. What acts from the first instant has not begun. A packed motion may
+ * have dropped the first rows without force, which lie on a straight line: a force is gone one step after it last acts.
+ */
 function edges(track: Track): { begins: number[]; ends: number[] } {
+  const step = closest(track.times)
   const size = sizes(track)
   const bound = leastForce * size.reduce((most, value) => Math.max(most, value), 0)
   const begins: number[] = []
@@ -38,9 +42,16 @@ function edges(track: Track): { begins: number[]; ends: number[] } {
   for (let i = 1; i < size.length; i++) {
     const [before, now] = [size[i - 1]! > bound, size[i]! > bound]
     if (now && !before) begins.push(track.times[i]!)
-    if (before && !now) ends.push(track.times[i]!)
+    if (before && !now) ends.push(Math.min(track.times[i]!, track.times[i - 1]! + step))
   }
   return { begins, ends }
+}
+
+/** The shortest time between two rows. */
+function closest(times: ArrayLike<number>): number {
+  let least = Number.POSITIVE_INFINITY
+  for (let i = 1; i < times.length; i++) least = Math.min(least, times[i]! - times[i - 1]!)
+  return least
 }
 
 /** Extremes of a component: it has gone one way and then comes back by more than a ripple. */
