@@ -1,6 +1,6 @@
 import type { Compiled, Program } from "../cell/contract.ts"
 import type { Problem } from "../cell/problem.ts"
-import { defaultLimits, type RunOutcome } from "../run/contract.ts"
+import { defaultLimits, type RunOutcome, type RunRequest } from "../run/contract.ts"
 import type { CheckRule, StudentSheet } from "../worksheet/contract.ts"
 import type { Evidence, Looked, Reference } from "./contract.ts"
 import { wantsFiner } from "./sheet.ts"
@@ -72,6 +72,18 @@ function cellsEnded(compiled: Compiled, problem: Problem | null): number {
   )
 }
 
+/** A run as the judge asks for it: at the given step with the usual limits, at shorter ones with more. */
+export function judgedRun(
+  compiled: Compiled,
+  parameters: Readonly<Record<string, number>>,
+  seed: number,
+  factor: number,
+): RunRequest {
+  const limits =
+    factor === 1 ? {} : { turns: defaultLimits.turns / factor, recorded: defaultLimits.recorded / factor }
+  return { compiled, parameters, seed, stepFactor: factor, limits }
+}
+
 function runAt(
   compiled: Compiled,
   tools: RunTool,
@@ -79,9 +91,7 @@ function runAt(
   seed: number,
   factor: number,
 ): Promise<RunOutcome> {
-  const limits =
-    factor === 1 ? {} : { turns: defaultLimits.turns / factor, recorded: defaultLimits.recorded / factor }
-  return tools.run({ compiled, parameters, seed, stepFactor: factor, limits })
+  return tools.run(judgedRun(compiled, parameters, seed, factor))
 }
 
 export interface Collecting {

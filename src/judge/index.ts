@@ -9,7 +9,7 @@ export { type Collecting, collectEvidence, evidenceFor, noEvidence } from "./evi
 export { type Examined, type ExaminedCheck, examineWorksheet } from "./examine.ts"
 export { type Extent, extentOf } from "./extent.ts"
 export { type Ladder, type Limit, limitOf } from "./limit.ts"
-export { markAnswer } from "./mark.ts"
+export { createMarker, type Marker, markAnswer } from "./mark.ts"
 export { resampled, type SpragueGeers, spragueGeers } from "./metrics.ts"
 export { readNumberAnswer } from "./number-answer.ts"
 export { type PackedReference, packReference, settleReference, unpackReference } from "./pack.ts"

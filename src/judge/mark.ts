@@ -1,10 +1,12 @@
-import type { Compiled } from "../cell/contract.ts"
+import type { Compiled, CompileResult, Program } from "../cell/contract.ts"
 import type { Problem } from "../cell/problem.ts"
 import type { AnswerFile, StudentSheet, Worksheet } from "../worksheet/contract.ts"
+import { type AheadTool, ahead } from "./ahead.ts"
 import type { CheckResult, Evidence, Judgement, Reference } from "./contract.ts"
 import { drawParameters, drawSeeds, ownParameters } from "./draws.ts"
 import { collectEvidence, noEvidence } from "./evidence.ts"
 import { lookAt } from "./look.ts"
+import { createMemo, type Memo } from "./memo.ts"
 import { numberWords, withUnit } from "./quantity.ts"
 import { markQuestions } from "./questions.ts"
 import { NoReference, programOf } from "./reference.ts"
@@ -13,38 +15,103 @@ import { judgeSheet } from "./sheet.ts"
 import type { JudgeTools } from "./tools.ts"
 import { unfilledBlanks } from "./unfilled.ts"
 
+/** Marks answers to one worksheet. */
+export interface Marker<Kept> {
+  /**
+   * Every check at the sheet's own parameters, then those that are met also at hidden draws, and the questions
+   * that have keys. The same worksheet, answers and seed give the same judgement, byte for byte.
+   *
+   * @throws NoReference when the worksheet's own answers do not run
+   */
+  mark(answers: AnswerFile): Promise<{ readonly judgement: Judgement; readonly kept: Kept }>
+}
+
+/** What is known of one text at the sheet's own parameters. */
+interface Own<Kept> {
+  readonly result: CompileResult
+  readonly checks: readonly CheckResult[]
+  readonly problems: readonly Problem[]
+  readonly kept: Kept
+}
+
+/** Texts of the class that are remembered. */
+const textsKept = 256
+
 /**
- * Marks one answer: every check at the sheet's own parameters, then those that are met also at hidden draws, and
- * the questions that have keys. The same worksheet, answers and seed give the same judgement, byte for byte.
+ * A marker that judges equal texts once: what was found of a text at the sheet's own values, and at each hidden
+ * draw, is remembered for the last few hundred.
  *
  * @param references kept by the caller over all answers of a batch
- * @param seen handed the evidence at the sheet's own parameters and its reference: for reports that draw the motions
- * @throws NoReference when the worksheet's own answers do not run
+ * @param keep takes what is wanted later out of the evidence at the sheet's own parameters, such as motions to draw
  */
+export function createMarker<Kept>(
+  worksheet: Worksheet,
+  tools: JudgeTools,
+  references: References,
+  keep: (evidence: Evidence, reference: Reference) => Kept,
+): Marker<Kept> {
+  const own = createMemo<Own<Kept>>(textsKept)
+  const drawn = createMemo<readonly CheckResult[]>(8 * textsKept)
+  return {
+    async mark(answers) {
+      const program = programOf(worksheet, answers.answers)
+      const { result, checks, problems, kept } = await own.get(program.text, () =>
+        markOwn(worksheet, program, tools, references, keep),
+      )
+      const standing = result.ok
+        ? await tryDraws(worksheet, checks, result.compiled, answers.seed, tools, references, drawn)
+        : checks
+      const all = [...standing, ...markQuestions(worksheet, answers)]
+      const judgement = {
+        points: total(all.map(check => check.points)),
+        outOf: total(all.map(check => check.outOf)),
+        checks: all,
+        problems,
+      }
+      return { judgement, kept }
+    },
+  }
+}
+
+/** Marks one answer by itself: see Marker. */
 export async function markAnswer(
   worksheet: Worksheet,
   answers: AnswerFile,
   tools: JudgeTools,
   references: References,
-  seen?: (evidence: Evidence, reference: Reference) => void,
 ): Promise<Judgement> {
+  const { judgement } = await createMarker(worksheet, tools, references, () => null).mark(answers)
+  return judgement
+}
+
+async function markOwn<Kept>(
+  worksheet: Worksheet,
+  program: Program,
+  tools: JudgeTools,
+  references: References,
+  keep: (evidence: Evidence, reference: Reference) => Kept,
+): Promise<Own<Kept>> {
   const { sheet } = worksheet
-  const program = programOf(worksheet, answers.answers)
+  const parameters = ownParameters(sheet)
   const result = await tools.compile(program)
-  const reference = await references.get(worksheet, tools, ownParameters(sheet), true)
-  const evidence = result.ok
-    ? (await collectEvidence(sheet, result.compiled, tools, reference, { look: lookAt(sheet) }))!
-    : noEvidence(result.problems[0] ?? null, unfilledBlanks(program))
-  seen?.(evidence, reference)
-  let checks = judgeSheet(sheet, reference, evidence)
-  if (result.ok) checks = await tryDraws(worksheet, checks, result.compiled, answers.seed, tools, references)
-  const all = [...checks, ...markQuestions(worksheet, answers)]
-  return {
-    points: total(all.map(check => check.points)),
-    outOf: total(all.map(check => check.outOf)),
-    checks: all,
-    problems: problemsOf(result.ok ? [] : result.problems, evidence.problem, evidence.unfilled),
+  const reference = await references.get(worksheet, tools, parameters, true)
+  let evidence = noEvidence(result.ok ? null : (result.problems[0] ?? null), unfilledBlanks(program))
+  if (result.ok) {
+    const runs = ahead(tools, result.compiled)
+    runs.begin(parameters, reference.factors.length)
+    evidence = (await collectEvidence(sheet, result.compiled, runs, reference, { look: lookAt(sheet) }))!
   }
+  return {
+    result,
+    checks: judgeSheet(sheet, reference, evidence),
+    problems: problemsOf(result.ok ? [] : result.problems, evidence.problem, evidence.unfilled),
+    kept: keep(evidence, reference),
+  }
+}
+
+interface Draw {
+  readonly parameters: Readonly<Record<string, number>>
+  readonly reference: Reference
 }
 
 /** Checks that are met at the sheet's own values must be met at others too: there a copied curve shows. */
@@ -55,37 +122,64 @@ async function tryDraws(
   studentSeed: number,
   tools: JudgeTools,
   references: References,
+  known: Memo<readonly CheckResult[]>,
 ): Promise<CheckResult[]> {
   const { sheet } = worksheet
   const standing = [...checks]
   const most = Math.max(0, ...sheet.checks.map(check => check.draws))
   if (!sheet.parameters.some(parameter => parameter.vary)) return standing
-  for (const [i, seed] of drawSeeds(sheet, studentSeed, most).entries()) {
-    const asked = sheet.checks.filter((check, j) => check.draws > i && standing[j]!.verdict === "met")
-    if (asked.length === 0) break
-    const parameters = drawParameters(sheet, seed)
+  const seeds = drawSeeds(sheet, studentSeed, most)
+  const askedOf = (i: number): StudentSheet["checks"] =>
+    sheet.checks.filter((check, j) => check.draws > i && standing[j]!.verdict === "met")
+  const keyOf = (i: number): string =>
+    JSON.stringify([seeds[i], askedOf(i).map(check => check.name), compiled.program.text])
+  const drawOf = async (i: number): Promise<Draw | null> => {
+    const parameters = drawParameters(sheet, seeds[i]!)
     const reference = await references.get(worksheet, tools, parameters, false).catch(authorsFault)
+    return reference && { parameters, reference }
+  }
+  const runs = ahead(tools, compiled)
+  const begin = async (i: number): Promise<void> => {
+    if (i >= seeds.length || askedOf(i).length === 0 || known.has(keyOf(i))) return
+    const draw = await drawOf(i)
+    if (draw !== null) runs.begin(draw.parameters, draw.reference.factors.length)
+  }
+  for (const i of seeds.keys()) {
+    const asked = askedOf(i)
+    if (asked.length === 0) break
+    const draw = await drawOf(i)
     // Where the author's own answers stop, nothing can be asked of the student's.
-    if (reference === null) continue
-    const part: StudentSheet = { ...sheet, checks: asked }
-    // Open blanks that these checks hang on have been told at the sheet's own values.
-    const evidence = {
-      ...(await collectEvidence(part, compiled, tools, reference, { look: lookAt(sheet) }))!,
-      unfilled: [],
-    }
-    for (const drawn of judgeSheet(part, reference, evidence)) {
-      if (drawn.verdict === "met") continue
-      const at = sheet.checks.findIndex(check => check.name === drawn.name)
+    if (draw === null) continue
+    // While one draw is judged the next is under way.
+    await begin(i)
+    await begin(i + 1)
+    const results = await known.get(keyOf(i), () =>
+      judgeDraw({ ...sheet, checks: asked }, compiled, runs, draw),
+    )
+    for (const result of results) {
+      if (result.verdict === "met") continue
+      const at = sheet.checks.findIndex(check => check.name === result.name)
       standing[at] = {
         ...standing[at]!,
         verdict: "not met",
         points: 0,
-        departsAt: drawn.departsAt,
-        message: drawWords(sheet, parameters, drawn.message),
+        departsAt: result.departsAt,
+        message: drawWords(sheet, draw.parameters, result.message),
       }
     }
   }
   return standing
+}
+
+async function judgeDraw(
+  part: StudentSheet,
+  compiled: Compiled,
+  runs: AheadTool,
+  { reference }: Draw,
+): Promise<readonly CheckResult[]> {
+  const evidence = (await collectEvidence(part, compiled, runs, reference, { look: lookAt(part) }))!
+  // Open blanks that these checks hang on have been told at the sheet's own values.
+  return judgeSheet(part, reference, { ...evidence, unfilled: [] })
 }
 
 function authorsFault(cause: unknown): null {

@@ -55,7 +55,7 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
 
   const handOut = (): void => {
     while (idle.length > 0 && waiting.length > 0) {
-      const [seat, { request, resolve }] = takePair(idle, waiting)
+      const [seat, { request, resolve }] = takePair(idle, waiting, seats)
       void seat.run(request).then(outcome => {
         idle.push(seat)
         resolve(outcome)
@@ -103,13 +103,17 @@ interface Waiting {
   readonly resolve: (outcome: RunOutcome) => void
 }
 
-/** An idle seat and a run for it, taken out of both: one that has the run's program already, else the first in line. */
-function takePair(idle: Seat[], waiting: Waiting[]): [Seat, Waiting] {
+/**
+ * An idle seat and a run for it, taken out of both: a run whose program the seat has already, else the first in line
+ * whose program no other seat has at work, else the first.
+ */
+function takePair(idle: Seat[], waiting: Waiting[], seats: readonly Seat[]): [Seat, Waiting] {
   for (const [i, seat] of idle.entries()) {
     const at = waiting.findIndex(({ request }) => seat.holds(request.compiled))
     if (at >= 0) return [idle.splice(i, 1)[0]!, waiting.splice(at, 1)[0]!]
   }
-  return [idle.pop()!, waiting.shift()!]
+  const alone = waiting.findIndex(({ request }) => !seats.some(seat => seat.holds(request.compiled)))
+  return [idle.pop()!, waiting.splice(Math.max(0, alone), 1)[0]!]
 }
 
 /** The child built from source for the runners of this process that are open now. */
