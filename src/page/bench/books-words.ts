@@ -2,6 +2,31 @@ import type { Books } from "./books.ts"
 import { quantity } from "./number.ts"
 import type { Study } from "./study.ts"
 import { direction, instantWords } from "./words.ts"
+import type { Push } from "./work.ts"
+
+/** Stretches told one by one. */
+const mostPushes = 3
+/** Work below this part of what was moved is not worth a word: it all came back. */
+const allBack = 0.005
+
+/** Who paid: what each force that acts for a while gave to the motion and took from it. */
+export function payWords(study: Study, pushes: readonly Push[], the: string): string[] {
+  const time = (row: number) => instantWords(study, study.timeline.at(row)).slice(3)
+  const told = pushes.slice(0, mostPushes).map(({ force, from, to, gave, took }) => {
+    const when = `Between ${time(from - 1)} and ${time(to)}`
+    const rest = gave - took
+    if (gave === 0 && took === 0) return `${when} ${force} did no work on ${the}.`
+    if (gave === 0) return `${when} ${force} took ${quantity(took, "J")} from ${the}.`
+    if (took === 0) return `${when} ${force} gave ${quantity(gave, "J")} to ${the}.`
+    const back = `${when} ${force} took ${quantity(took, "J")} from ${the} and gave ${quantity(gave, "J")}`
+    if (Math.abs(rest) < allBack * Math.max(gave, took)) return `${back}: all of it came back.`
+    return rest > 0
+      ? `${back}: ${quantity(rest, "J")} appeared while ${force} acted.`
+      : `${back}: ${quantity(-rest, "J")} did not come back.`
+  })
+  const more = pushes.length - told.length
+  return more > 0 ? [...told, `${more} more such stretches follow.`] : told
+}
 
 /** What the books of a body say, in sentences: whether they balance, where not, and where the mass comes from. */
 export function booksWords(study: Study, books: Books): string[] {

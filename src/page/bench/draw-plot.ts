@@ -25,6 +25,27 @@ export const inkOf: Record<Ink, string> = {
 
 const margins = { marginLeft: 54, marginRight: 14, marginTop: 22, marginBottom: 34 }
 
+/** A span below this part of the values is rounding: drawn large it would look like a motion. */
+const level = 1e-9
+
+/** An axis for values that stay the same: around them, not into their last bits. Nothing for values that do change. */
+export function levelDomain(
+  model: PlotModel,
+  other: PlotModel | null,
+  overlay: Overlay | null,
+): { readonly domain?: readonly [number, number] } {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]
+  const see = (value: number) => {
+    if (value < low) low = value
+    if (value > high) high = value
+  }
+  for (const { points } of [...model.lines, ...(other?.lines ?? [])]) points.y.forEach(see)
+  for (const [, value] of overlay?.points ?? []) see(value)
+  const size = Math.max(Math.abs(low), Math.abs(high))
+  if (!(high >= low) || !Number.isFinite(size) || high - low > level * size) return {}
+  return { domain: size === 0 ? [-1, 1] : [Math.min(0, 1.5 * low), Math.max(0, 1.5 * high)] }
+}
+
 /** Observable Plot comes with the first plot, not with the page. */
 export async function draw(
   model: PlotModel,
@@ -70,6 +91,7 @@ export async function draw(
       ticks: Math.max(3, Math.floor(height / 38)),
       tickSize: 5,
       nice: true,
+      ...levelDomain(model, other, overlay),
     },
     marks: [
       plot.axisX({ anchor: "bottom", label: model.xLabel, labelArrow: "none", tickSize: 5 }),

@@ -1,7 +1,9 @@
+import { angularAt, hasMomentum } from "./angular.ts"
 import { rangeOf } from "./events.ts"
 import { massOf } from "./mass.ts"
 import { type BodyColumns, lengthAt, valueAt } from "./series.ts"
 import type { Study } from "./study.ts"
+import { worksOf } from "./work.ts"
 
 export type Ink = "position" | "velocity" | "momentum" | "force" | "net" | "energy" | "scalar"
 export type Component = "x" | "y" | "z" | "size"
@@ -19,6 +21,8 @@ export interface Quantity {
   readonly component: Component | null
   readonly read: (row: number) => number
 }
+
+const origin = [0, 0, 0] as const
 
 type Units = Readonly<Record<string, string>>
 const components: readonly Component[] = ["x", "y", "z", "size"]
@@ -112,6 +116,31 @@ function bodyQuantities(study: Study, body: BodyColumns, units: Units, label: st
         read: energy,
       })
     }
+  }
+  if (hasMomentum(body)) {
+    const read = (k: number) => (row: number) => angularAt(study.recording, body, origin, row, k)
+    const angular = derived(
+      `${name}.angularMomentum`,
+      `angular momentum of ${label} about the origin`,
+      "L",
+      "kg m^2/s",
+      "momentum",
+      read,
+    )
+    out.push(...angular)
+  }
+  for (const force of body.forces) {
+    const read = (row: number) =>
+      worksOf(study.recording, study.timeline, body)?.byForce.get(force.name)?.[row] ?? Number.NaN
+    out.push({
+      id: `${name}.work.${force.name}`,
+      label: `work of ${force.name} on ${label}`,
+      short: `W ${force.name}`,
+      unit: "J",
+      ink: "energy",
+      component: null,
+      read,
+    })
   }
   for (const force of body.forces) {
     const series = `forces.${force.name}`

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest"
+import { levelDomain } from "../../../src/page/bench/draw-plot.ts"
 import { nearestRow, plotModel } from "../../../src/page/bench/plot-model.ts"
 import { mainQuantity, quantitiesOf } from "../../../src/page/bench/quantities.ts"
 import { plotCsv } from "../../../src/page/bench/save.ts"
@@ -129,4 +130,30 @@ describe("a plot saved as CSV", () => {
       study.recording.data[at + 4],
     ])
   })
+})
+
+describe("the axis of a plot", () => {
+  const domain = (values: readonly number[]) => {
+    const study = studyOf(
+      record(
+        "c",
+        ["a!"],
+        values.map((value, k) => [k, value]),
+      ),
+    )
+    const model = plotModel(
+      study,
+      quantitiesOf(study, {}, b => b),
+      { x: "t", y: ["a"], caption: "" },
+      300,
+    )
+    if (!model) throw new Error("no plot")
+    return levelDomain(model, null, null).domain
+  }
+  it("stands around values that stay the same, rather than going into their rounding", () => {
+    expect(domain([4, 4, 4 + 1e-14])).toEqual([0, 1.5 * (4 + 1e-14)])
+    expect(domain([-2, -2])).toEqual([-3, 0])
+    expect(domain([0, 0])).toEqual([-1, 1])
+  })
+  it("is left to the values where they change", () => expect(domain([4, 4.001])).toBeUndefined())
 })
