@@ -1,4 +1,4 @@
-import type { File } from "@babel/types"
+import type { File, Node } from "@babel/types"
 import type { Program } from "./contract.ts"
 import type { Hidden } from "./emit/emitter.ts"
 import { withheldNames } from "./names.ts"
@@ -91,7 +91,34 @@ export function misplaced(whole: Whole, scopes: Scopes): Problem[] {
     }
     return true
   })
+  for (const at of commasInTypes(whole.file)) {
+    refuse(at, "A comma stands before the closing > here, and nothing behind it.", "Leave the comma out.")
+  }
   return problems
+}
+
+/** The comma of Vec3<'N',>: our parser reads over it, the language of types does not have it. */
+function commasInTypes(file: File): { start: number; end: number }[] {
+  const tokens = file.tokens as readonly { type: { label?: string }; start: number; end: number }[]
+  const pairs = tokens.flatMap((token, i) => {
+    const next = tokens[i + 1]
+    return token.type.label === "," && next?.type.label === "</>/<=/>=" ? [{ token, end: next.end }] : []
+  })
+  if (pairs.length === 0) return []
+  const ends = new Set<number>()
+  const visit = (value: unknown): void => {
+    if (typeof value !== "object" || value === null) return
+    if (Array.isArray(value)) {
+      for (const one of value) visit(one)
+      return
+    }
+    const node = value as Partial<Node>
+    if (typeof node.type !== "string") return
+    if (node.type === "TSTypeParameterInstantiation") ends.add(node.end!)
+    for (const key in node) if (key !== "loc" && key !== "extra") visit(node[key as keyof typeof node])
+  }
+  visit(file.program)
+  return pairs.filter(({ end }) => ends.has(end)).map(({ token }) => token)
 }
 
 function insideFunction(reference: Reference): boolean {

@@ -219,3 +219,22 @@ describe("the check of kinds over cells and blanks", () => {
     expect(found?.where).toMatchObject({ cell: "cell2", line: 3, column: 13, endLine: 3, endColumn: 14 })
   })
 })
+
+describe("the check of kinds and hostile texts", () => {
+  it.each([
+    ["10,000 nested brackets", `let a = ${"(".repeat(10_000)}1${")".repeat(10_000)}`],
+    ["10,000 opened brackets", "(".repeat(10_000)],
+    ["10,000 signs", `let a = ${"- ".repeat(9_999)}1`],
+    ["a sum of 10,000 terms", `let a = 1\nlet b = ${"a + ".repeat(10_000)}a`],
+    ["half of a symbol", 'let a = "\uD800" + 1'],
+    ["the checker's own names", "const ds$add = 1\nlet p = vec3(1, 0, 0) + vec3(0, 1, 0)"],
+    ["an unfinished text", "let a = `${vec3(1, 2, 3) + "],
+  ])("%s: nothing, or a fault that a catch ends, and the next text is checked as ever", (_, text) => {
+    try {
+      problemsOf(text)
+    } catch (cause) {
+      expect(cause).toBeInstanceOf(RangeError)
+    }
+    expect(problemsOf("const p = vec3(0, 0, 0) + 1").map(one => one.code)).toEqual(["number-and-vector"])
+  })
+})
