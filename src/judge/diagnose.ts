@@ -13,7 +13,7 @@ export interface Diagnosis {
 }
 
 /** A student's motion lies on a slip's when nearer than this part of the extent. */
-export const onSlip = 0.004
+export const onSlip = 0.002
 /** It must be this much nearer to it than to the reference … */
 const clearOfReference = 0.1
 /** … and than to any other slip. */
@@ -51,6 +51,8 @@ export function diagnose(
     if (distance > clearOfReference * fromReference) return []
     if (wouldShowElsewhere(sheet, cell, motion, reference, evidence)) return []
     if (notAtHome(sheet, cell, motion, reference, evidence)) return []
+    if (disturbed(sheet, cell, motion, reference, evidence)) return []
+    if (wrongBefore(sheet, cell, motion, reference, evidence)) return []
     return [{ motion, paths: affected, distance }]
   })
   const ranked = fits
@@ -115,6 +117,39 @@ function wouldShowElsewhere(
   })
 }
 
+/**
+ * Whether a blank of another cell, such as a function that this cell calls, moves this one too, and that cell's
+ * motion is wrong: then what goes wrong here may come from there, and the slip is no more than a guess.
+ */
+function wrongBefore(
+  sheet: StudentSheet,
+  cell: string,
+  motion: SlipMotion,
+  reference: Reference,
+  evidence: Motion,
+): boolean {
+  const here = recordingOf(reference, cell)
+  if (here === undefined) return false
+  const pathsIn = (name: string) => sheet.checks.filter(check => check.cell === name).flatMap(pathsOf)
+  return reference.slips.some(other => {
+    const home = homeOf(sheet, other.blank)
+    const right = home === undefined ? undefined : recordingOf(reference, home)
+    if (home === undefined || home === cell || home === homeOf(sheet, motion.blank) || right === undefined)
+      return false
+    if (!pathsIn(cell).some(path => changes(other, cell, path, here))) return false
+    const mine = recordingOf(evidence, home)
+    return pathsIn(home).some(
+      path => changes(other, home, path, right) && recordingsUnlike(mine, right, right, path) > onSlip,
+    )
+  })
+}
+
+/** Name of the cell that a blank stands in. */
+const homeOf = (sheet: StudentSheet, blank: string): string | undefined =>
+  sheet.cells.find(({ segments }) =>
+    segments.some(segment => segment.kind === "blank" && segment.name === blank),
+  )?.name
+
 /** Whether a slip shows in the cell of its own blank, and the motion there lies elsewhere: then it is another fault. */
 function notAtHome(
   sheet: StudentSheet,
@@ -123,9 +158,7 @@ function notAtHome(
   reference: Reference,
   evidence: Motion,
 ): boolean {
-  const home = sheet.cells.find(({ segments }) =>
-    segments.some(segment => segment.kind === "blank" && segment.name === motion.blank),
-  )?.name
+  const home = homeOf(sheet, motion.blank)
   const right = home === undefined ? undefined : recordingOf(reference, home)
   if (home === undefined || home === cell || right === undefined) return false
   const paths = sheet.checks
@@ -133,4 +166,38 @@ function notAtHome(
     .flatMap(pathsOf)
     .filter(path => changes(motion, home, path, right))
   return paths.length > 0 && distanceTo(motion, home, paths, reference, evidence) > onSlip
+}
+
+const homeOf = (sheet: StudentSheet, { blank }: SlipMotion): string | undefined =>
+  sheet.cells.find(({ segments }) =>
+    segments.some(segment => segment.kind === "blank" && segment.name === blank),
+  )?.name
+
+/**
+ * Whether another cell that this one hangs on moves wrongly already, by something else than this slip: what is seen
+ * here may come from there. One cell hangs on another where slips in the other's blanks move it.
+ */
+function disturbed(
+  sheet: StudentSheet,
+  cell: string,
+  motion: SlipMotion,
+  reference: Reference,
+  evidence: Motion,
+): boolean {
+  const own = homeOf(sheet, motion)
+  const bearing = reference.slips.filter(slip => {
+    const home = homeOf(sheet, slip)
+    return home !== cell && home !== own && slip.recordings.some(recording => recording.cell === cell)
+  })
+  const homes = new Set(bearing.flatMap(slip => homeOf(sheet, slip) ?? []))
+  return sheet.checks.some(check => {
+    const right = homes.has(check.cell) ? recordingOf(reference, check.cell) : undefined
+    if (right === undefined) return false
+    const mine = recordingOf(evidence, check.cell)
+    return pathsOf(check).some(
+      path =>
+        bearing.some(slip => changes(slip, check.cell, path, right)) &&
+        recordingsUnlike(mine, right, right, path) > changed,
+    )
+  })
 }

@@ -18,7 +18,6 @@ import {
 import {
   factorLost,
   factorMissing,
-  forceLeftOut,
   forceMissing,
   onlyLastForce,
   secondBodyForgotten,
@@ -68,7 +67,6 @@ export const catalogue: readonly Slip[] = [
   termMissing,
   factorMissing,
   factorLost,
-  forceLeftOut,
 ]
 
 export const slipNamed = (name: string): Slip | undefined => catalogue.find(slip => slip.name === name)

@@ -3,6 +3,7 @@ import type { Worksheet } from "../../worksheet/contract.ts"
 import { catalogue } from "./catalogue.ts"
 import { rolesOf } from "./roles.ts"
 import { applyEdits, scriptsOf } from "./script.ts"
+import type { Slip } from "./slip.ts"
 
 /** The author's answers with one slip made in one blank. */
 export interface SlipProgram {
@@ -26,25 +27,25 @@ export function slipPrograms(worksheet: Worksheet): SlipProgram[] {
   const asked = new Set(sheet.checks.flatMap(check => Object.keys(check.slips)))
   if (sheet.checks.some(({ rule }) => rule.kind === "stepper" && rule.order === "momentum first"))
     asked.add("old-momentum")
-  const out: SlipProgram[] = []
-  for (const script of scriptsOf(program)) {
-    const roles = rolesOf(script, sheet.parameters)
-    const seen = new Set([squeezed(answers[script.blank.name] ?? "")])
-    for (const slip of catalogue) {
-      if (onlyWhereAsked.has(slip.name) && !asked.has(slip.name)) continue
-      for (const edits of slip.make(script, roles)) {
-        const text = applyEdits(script, edits)
-        if (seen.has(squeezed(text)) || text.trim() === "") continue
-        seen.add(squeezed(text))
-        out.push({
-          slip: slip.name,
-          blank: script.blank.name,
-          answers: { ...answers, [script.blank.name]: text },
+  const blanks = scriptsOf(program).map(script => ({
+    script,
+    roles: rolesOf(script, sheet.parameters),
+    seen: new Set([squeezed(answers[script.blank.name] ?? "")]),
+  }))
+  const made = (ways: (slip: Slip) => Slip["make"] | undefined): SlipProgram[] =>
+    blanks.flatMap(({ script, roles, seen }) =>
+      catalogue.flatMap(slip => {
+        if (onlyWhereAsked.has(slip.name) && !asked.has(slip.name)) return []
+        return (ways(slip)?.(script, roles) ?? []).flatMap((edits): SlipProgram[] => {
+          const text = applyEdits(script, edits)
+          if (seen.has(squeezed(text)) || text.trim() === "") return []
+          seen.add(squeezed(text))
+          const { name } = script.blank
+          return [{ slip: slip.name, blank: name, answers: { ...answers, [name]: text } }]
         })
-      }
-    }
-  }
-  return out
+      }),
+    )
+  return [...made(slip => slip.make), ...made(slip => slip.late)]
 }
 
 const squeezed = (text: string): string => text.replace(/\s+/g, " ").trim()

@@ -28,14 +28,21 @@ export const signTurned: Slip = {
   ],
 }
 
-/** The first term of a sum turned, where it has no sign of its own: −a + b for a + b. */
+/** The first term of a sum turned, where it has no sign of its own: −a + b for a + b; not of a sum that divides. */
 function turnedFirstTerms(script: Script): Edit[][] {
   return sumsIn(script).flatMap(sum => {
     const first = termsOf(script, sum)[0]!.node
     const update = sum.parent === null ? null : assignmentOf(script, sum.parent)
     const own = update !== null && isName(script, bare(first), update.target)
-    return own || first.name === "Number" ? [] : [[turned(script, first)]]
+    const divides =
+      sum.parent !== null && sum.parent.name === "ParenthesizedExpression" && isDivisor(script, sum.parent)
+    return own || divides || first.name === "Number" ? [] : [[turned(script, first)]]
   })
+}
+
+const isDivisor = (script: Script, node: SyntaxNode): boolean => {
+  const above = node.parent === null ? null : binaryOf(script, node.parent)
+  return above?.sign === "/" && above.right.from === node.from
 }
 
 /** a + b with a minus, a − b with a plus; += with -=. */

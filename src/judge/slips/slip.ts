@@ -13,4 +13,6 @@ export interface Slip {
   readonly teacher: string
   /** all ways of making it in this blank, each a list of edits; none where it does not apply */
   make(script: Script, roles: Roles): Edit[][]
+  /** ways that much else comes to as well: tried after those of all other slips */
+  late?(script: Script, roles: Roles): Edit[][]
 }

@@ -79,6 +79,10 @@ export const forceMissing: Slip = {
     }),
     ...leftOut(script, roles),
   ],
+  late: (script, roles) =>
+    updatesOf(script, roles, "force")
+      .filter(update => update.sign === "=" && update.node.name === "AssignmentExpression")
+      .map(update => [replace(update.value, nothingOf(roles, update))]),
 }
 
 export const termMissing: Slip = {
@@ -100,7 +104,7 @@ export const onlyLastForce: Slip = {
       return indices.length === terms.length &&
         terms.length > 1 &&
         last !== undefined &&
-        aboutForces(script, roles, node)
+        (givesForce(script, roles, node) || terms.every(term => aboutForces(script, roles, term.node)))
         ? [[replace(node, last.negative ? `-(${textOf(script, last.node)})` : textOf(script, last.node))]]
         : []
     })
@@ -149,15 +153,6 @@ export const factorLost: Slip = {
         (node.name === "VariableName" && !isName(script, node, script.timeStep)),
       false,
     ).map(edit => [edit]),
-}
-
-/** Last in the catalogue, since much that is wrong comes to no force at all. */
-export const forceLeftOut: Slip = {
-  ...forceMissing,
-  make: (script, roles) =>
-    updatesOf(script, roles, "force")
-      .filter(update => update.sign === "=" && update.node.name === "AssignmentExpression")
-      .map(update => [replace(update.value, nothingOf(roles, update))]),
 }
 
 const nothingOf = (roles: Roles, { value }: Assignment): string =>

@@ -62,6 +62,8 @@ export const magnitudeForVector: Slip = {
       const member = memberOf(script, node)
       if (member === null || !/^[xyz]$/.test(member.property) || roles.shape(member.object) !== "vector")
         return []
+      // That a magnitude is below zero nobody writes.
+      if (node.parent !== null && /^[<>]=?$/.test(binaryOf(script, node.parent)?.sign ?? "")) return []
       return [[replace(node, `magnitude(${textOf(script, member.object)})`)]]
     }),
     ...nodesIn(script, "CallExpression").flatMap(node => {
