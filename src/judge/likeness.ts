@@ -12,6 +12,7 @@ const timeRounding = 1e-6
  * counts as well, unless one of them was cut short.
  *
  * @param enough a distance beyond this need not be found out
+ * @param start where the reference begins: how far a motion has come is told from there, even in its first row
  */
 export function unlikeness(
   a: Track,
@@ -19,6 +20,7 @@ export function unlikeness(
   extent: Extent,
   cutShort: boolean,
   enough = Number.POSITIVE_INFINITY,
+  start: ArrayLike<number> = b.values,
 ): number {
   const from = Math.max(startOf(a), startOf(b))
   const to = Math.min(endOf(a), endOf(b))
@@ -32,7 +34,6 @@ export function unlikeness(
   const here = new Float64Array(dim)
   const around = [new Float64Array(dim), new Float64Array(dim), new Float64Array(dim)] as const
   const run = Float64Array.from(extent.scales)
-  const origin = b.values.subarray(0, dim)
   const shift = spacingOf(a)
   for (const t of b.times) {
     if (t < from - rounding || t > to + rounding) continue
@@ -41,15 +42,22 @@ export function unlikeness(
     sample(b, t, around[1])
     sample(b, Math.min(t + shift, endOf(b)), around[2])
     for (let k = 0; k < dim; k++) {
-      run[k] = Math.max(run[k]!, Math.abs(around[1][k]! - origin[k]!))
-      const low = Math.min(around[0][k]!, around[1][k]!, around[2][k]!)
-      const high = Math.max(around[0][k]!, around[1][k]!, around[2][k]!)
-      worst = Math.max(worst, (here[k]! - high) / run[k]!, (low - here[k]!) / run[k]!)
+      const [before, now, after] = around.map(values => finite(values[k]!)) as [number, number, number]
+      run[k] = Math.max(run[k]!, Math.abs(now - start[k]!))
+      const mine = finite(here[k]!)
+      const low = Math.min(before, now, after)
+      const high = Math.max(before, now, after)
+      worst = Math.max(worst, (mine - high) / run[k]!, (low - mine) / run[k]!)
     }
     if (worst > enough) break
   }
   return worst
 }
+
+/** The largest number that a packed motion can hold (IEEE 754 binary32). */
+const largestPacked = 3.4e38
+
+const finite = (value: number): number => Math.max(-largestPacked, Math.min(largestPacked, value))
 
 /** A motion has left the picture when a series is this many times as large as the reference's ever is. */
 const farAway = 20
@@ -130,7 +138,7 @@ export function recordingsUnlike(
   const measure = trackOf(reference, path)
   if (one === null || other === null || measure === null) return Number.POSITIVE_INFINITY
   const cut = cutShort || cutTogether(a!, b!, reference!)
-  return unlikeness(one, other, extentOf(measure, path), cut, enough)
+  return unlikeness(one, other, extentOf(measure, path), cut, enough, measure.values)
 }
 
 /** A reference's motions never change, and every answer asks the same of them. */
