@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from "node:fs"
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs"
 import { tmpdir } from "node:os"
 import { join } from "node:path"
 import { afterAll, beforeAll, describe, expect, it } from "vitest"
@@ -56,6 +56,17 @@ describe("a class of 200 answer files, 20 of them broken in different ways", () 
         }
       }
     }
+  })
+  it("leaves a report of the class, a page for each file, and files for other systems", () => {
+    const read = (name: string): string => readFileSync(join(folder, "out", name), "utf8")
+    const report = read("report.html")
+    expect(report).toMatch(/The time step was left out/)
+    expect(report.match(/<article class="student"/g)).toHaveLength(200)
+    expect(report).toMatch(/<polyline class="reference"/)
+    expect(readdirSync(join(folder, "out", "students"))).toHaveLength(200)
+    expect(JSON.parse(read("statements.json"))).toBeInstanceOf(Array)
+    for (const name of ["manifest", "categories", "lineItems", "results"])
+      expect(read(join("oneroster", `${name}.csv`))).toMatch(/^\w+,.*\r\n/)
   })
   it("names the slip of those who left out the time step", () => {
     const slips = results.results.flatMap(result => result.checks.map(check => check.slip))
