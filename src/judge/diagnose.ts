@@ -52,7 +52,6 @@ export function diagnose(
     if (wouldShowElsewhere(sheet, cell, motion, reference, evidence)) return []
     if (notAtHome(sheet, cell, motion, reference, evidence)) return []
     if (disturbed(sheet, cell, motion, reference, evidence)) return []
-    if (wrongBefore(sheet, cell, motion, reference, evidence)) return []
     return [{ motion, paths: affected, distance }]
   })
   const ranked = fits
@@ -117,39 +116,6 @@ function wouldShowElsewhere(
   })
 }
 
-/**
- * Whether a blank of another cell, such as a function that this cell calls, moves this one too, and that cell's
- * motion is wrong: then what goes wrong here may come from there, and the slip is no more than a guess.
- */
-function wrongBefore(
-  sheet: StudentSheet,
-  cell: string,
-  motion: SlipMotion,
-  reference: Reference,
-  evidence: Motion,
-): boolean {
-  const here = recordingOf(reference, cell)
-  if (here === undefined) return false
-  const pathsIn = (name: string) => sheet.checks.filter(check => check.cell === name).flatMap(pathsOf)
-  return reference.slips.some(other => {
-    const home = homeOf(sheet, other.blank)
-    const right = home === undefined ? undefined : recordingOf(reference, home)
-    if (home === undefined || home === cell || home === homeOf(sheet, motion.blank) || right === undefined)
-      return false
-    if (!pathsIn(cell).some(path => changes(other, cell, path, here))) return false
-    const mine = recordingOf(evidence, home)
-    return pathsIn(home).some(
-      path => changes(other, home, path, right) && recordingsUnlike(mine, right, right, path) > onSlip,
-    )
-  })
-}
-
-/** Name of the cell that a blank stands in. */
-const homeOf = (sheet: StudentSheet, blank: string): string | undefined =>
-  sheet.cells.find(({ segments }) =>
-    segments.some(segment => segment.kind === "blank" && segment.name === blank),
-  )?.name
-
 /** Whether a slip shows in the cell of its own blank, and the motion there lies elsewhere: then it is another fault. */
 function notAtHome(
   sheet: StudentSheet,
@@ -158,7 +124,7 @@ function notAtHome(
   reference: Reference,
   evidence: Motion,
 ): boolean {
-  const home = homeOf(sheet, motion.blank)
+  const home = homeOf(sheet, motion)
   const right = home === undefined ? undefined : recordingOf(reference, home)
   if (home === undefined || home === cell || right === undefined) return false
   const paths = sheet.checks
