@@ -171,7 +171,9 @@ export const makeYourOwn: Corpus = {
       "the deck pulls the parcel down",
       forces("if (r.y < 0) Flanding = vec3(0, 20000 * r.y, 0)" + rubbed),
     ),
-    fault(
+    // just what the deck of the sheet does when it forgets the momentum of the fall
+    slip(
+      "term-missing",
       "the deck holds the weight only",
       forces("if (r.y < 0) Flanding = vec3(0, mass * 9.81, 0)" + rubbed),
     ),

@@ -5,7 +5,7 @@ const difference = (text: string) => ({ difference: text })
 const mars = (text: string) => ({ step_mars: text })
 // a field that falls off with 1/d and one with the whole arrow for its direction over d² are the same field
 const inverse = ["direction-not-unit", "factor-missing"]
-const oneField = ["force-missing", "term-missing"]
+const oneField = ["force-missing", "only-last-force", "term-missing"]
 const noForce = ["momentum-not-updated", "force-missing", "term-missing"]
 
 export const tideAndMoon: Corpus = {
@@ -196,7 +196,7 @@ export const tideAndMoon: Corpus = {
       mars("p += mars * field(sun, r) * dtMars\nr += p / mars"),
     ),
     slip(
-      noForce,
+      "mass-missing",
       "the field for the force",
       mars("p = p + field(sun, r) * dtMars\nr = r + (p / mars) * dtMars"),
     ),
