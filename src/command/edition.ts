@@ -76,7 +76,13 @@ export async function makeEdition(worksheet: Worksheet, tools: Tools): Promise<M
   return {
     ok: true,
     made: {
-      edition: { format: "deltasheet-edition/1", sheet, starter, reference, units: unitsOf(worksheet).units },
+      edition: {
+        format: "deltasheet-edition/1",
+        sheet,
+        starter,
+        reference,
+        units: unitsOf(worksheet).unitsByCell,
+      },
       card,
     },
   }

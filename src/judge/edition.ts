@@ -11,8 +11,8 @@ export interface Edition {
   /** the program with its blanks as the student finds them, compiled, so that the first motion needs no compiler */
   readonly starter: Compiled
   readonly reference: unknown
-  /** units of the recorded series by name, as the units run found them in the author's answers: label the axes */
-  readonly units: Readonly<Record<string, string>>
+  /** units of the recorded series by cell and name, as the units run found them in the author's answers: label the axes */
+  readonly units: Readonly<Record<string, Readonly<Record<string, string>>>>
 }
 
 /** One card of the shelf. The strobe picture shows the reference's bodies at equal times. */

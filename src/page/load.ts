@@ -62,7 +62,7 @@ const editionSchema = v.object({
   }),
   starter: v.looseObject({ js: v.string(), program: v.looseObject({ text: v.string() }) }),
   reference: v.unknown(),
-  units: v.record(v.string(), v.string()),
+  units: v.record(v.string(), v.record(v.string(), v.string())),
 })
 
 async function fetchJson(

@@ -165,6 +165,30 @@ record(t, { ball: { position: r, momentum: p, forces: { spring: -k * r } }, E: k
   })
 })
 
+describe("units of what two cells record under one name", () => {
+  const cells = ["one", "two", "three"].map(name => ({ name, from: 0, to: 0 }))
+  const texts = [
+    "const keep = (t, q) => record(t, { mean: q })\nlet a: Scalar<'m'> = 1\nkeep(0, a)",
+    "let b: Scalar<'kg'> = 2\nrecord(0, { mean: b })",
+    "let c: Scalar<'s'> = 3\nkeep(0, c)",
+  ]
+  it("are each cell's own, also where a function of an earlier cell records", () => {
+    let text = ""
+    const places = cells.map(({ name }, i) => {
+      const from = text.length
+      text += `${texts[i]}\n`
+      return { name, from, to: text.length - 1 }
+    })
+    const { unitsByCell, units } = unitsRun({ ...programOf(text), cells: places }, [])
+    expect(unitsByCell).toEqual({
+      one: { t: "s", mean: "m" },
+      two: { t: "s", mean: "kg" },
+      three: { t: "s", mean: "s" },
+    })
+    expect(units.mean).toBe("m")
+  })
+})
+
 describe("the units run on text that is no program", () => {
   const whole = shippedPrograms()
     .map(one => one.program.text)

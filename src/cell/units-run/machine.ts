@@ -17,8 +17,10 @@ export interface Machine {
   readonly journal: Journal
   /** types that the program names */
   readonly types: Map<string, Annotation>
-  /** unit texts of recorded series */
-  readonly units: Map<string, string>
+  /** unit texts of recorded series, by the cell that records them */
+  readonly units: Map<string, Map<string, string>>
+  /** the cell being run */
+  cell: string
   /** unit texts of what lines set, by the offset of the name or place on the left */
   readonly lines: Map<number, string>
   /** functions of the program that were called */
@@ -48,8 +50,10 @@ export class Enough extends Error {}
 /** What unitsRun gives back. */
 export interface UnitsRun {
   readonly problems: readonly Problem[]
-  /** unit texts of recorded series by name, and of time under `t`; none where a unit is not known */
+  /** unit texts of recorded series by name, and of time under `t`; none where a unit is not known, the first cell's where two differ */
   readonly units: Readonly<Record<string, string>>
+  /** the same of each cell by its name: two cells may record one name in two units */
+  readonly unitsByCell: Readonly<Record<string, Readonly<Record<string, string>>>>
   /** unit texts of what lines set, by the offset in Program.text of the name or place on the left; none where not known */
   readonly lines: Readonly<Record<number, string>>
 }

@@ -46,12 +46,16 @@ export function unitsRun(
   const walked = new Map<object, [number, number]>()
   let steps = options.steps ?? defaultSteps
 
+  const atTop = new Set(tree.body)
+  const cellAt = (offset: number): string => program.cells.findLast(cell => cell.from <= offset)?.name ?? ""
+
   const m: Machine = {
     program,
     journal: createJournal(),
     types: new Map(),
     units: new Map(),
     lines: new Map(),
+    cell: program.cells[0]?.name ?? "",
     called: new Set(),
     returns: [],
     wanted: null,
@@ -86,7 +90,10 @@ export function unitsRun(
       })
     },
     evaluate: (e, scope) => evaluate(m, e, scope),
-    run: (s, scope) => runStatement(m, s, scope),
+    run(s, scope) {
+      if (atTop.has(s)) m.cell = cellAt(s.from)
+      return runStatement(m, s, scope)
+    },
     runAll: (list, scope) => runAll(m, list, scope),
     call: (fn, args, sites, site) => callValue(m, fn, args, sites, site),
   }
@@ -101,6 +108,7 @@ export function unitsRun(
     // functions that are declared and never called are looked at with quantities of the declared kind
     for (const { value } of [...scope.names.values()])
       if (value.kind === "function" && !m.called.has(value.node)) {
+        m.cell = cellAt(value.node.from)
         const site = { kind: "other", from: value.node.from, to: value.node.to } as const
         m.call(
           value,
@@ -112,5 +120,11 @@ export function unitsRun(
   } catch (cause) {
     if (!(cause instanceof Enough) && !(cause instanceof RangeError)) throw cause
   }
-  return { problems, units: Object.fromEntries(m.units), lines: Object.fromEntries(m.lines) }
+  const units: Record<string, string> = {}
+  const unitsByCell: Record<string, Record<string, string>> = {}
+  for (const [cell, found] of m.units) {
+    unitsByCell[cell] = Object.fromEntries(found)
+    for (const [name, unit] of found) units[name] ??= unit
+  }
+  return { problems, units, unitsByCell, lines: Object.fromEntries(m.lines) }
 }

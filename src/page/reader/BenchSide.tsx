@@ -83,7 +83,7 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
           onStop={session.stop}
           problem={session.problems.value[0] ?? null}
           older={showsOlder(session.state.value)}
-          units={session.edition.units}
+          units={session.edition.units[cell]}
           stepping={session.stepping}
           hand={session.looking.hand}
           variables={session.looking.variables.value}
