@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs"
 import { afterAll, describe, expect, it } from "vitest"
+import { knownNames } from "../../src/cell/index.ts"
 import { closeRunner, readSheet, runSheet, shippedIds, textOf } from "./sheet-run.ts"
 
 afterAll(closeRunner)
@@ -62,6 +63,7 @@ describe.each(shippedIds)("%s as teaching material", id => {
 
   it("gives sources, warns where someone may try it, and keeps a calm voice", () => {
     expect(text).toContain("## Where the numbers come from")
+    expect(text).not.toContain("from memory")
     expect(text).toMatch(/rules\s+of\s+(?:your|the)\s+school|school's\s+rules/)
     expect(
       text
@@ -70,6 +72,57 @@ describe.each(shippedIds)("%s as teaching material", id => {
         .replace(/!=/g, "")
         .replace(/\\!/g, ""),
     ).not.toContain("!")
+  })
+
+  it("says what one will learn, what one needs, and how long it takes; goes further; its notes help the teacher", () => {
+    const minutes = Number(/\*\*You need:\*\*[\s\S]*?Allow about (\d+) minutes/.exec(text)?.[1])
+    expect(minutes).toBeGreaterThanOrEqual(30)
+    expect(minutes).toBeLessThanOrEqual(50)
+    expect(text).toContain("## What you will learn\n")
+    expect(text.split("## Going further\n")[1]!.split("\n## ")[0]!.match(/^- /gm)!.length).toBeGreaterThan(1)
+    const notes = readFileSync(`worksheets/notes/${id}.md`, "utf8")
+    expect(notes).toContain("students do not get this page")
+    expect(notes).toContain(`**Time:** ${minutes} minutes`)
+    expect(notes).toContain("**Before:**")
+    expect(notes).toContain("## For real")
+    // typical slips, what lies behind them, and a question to ask
+    expect(notes.match(/^\|.*“[^”]+[?.]”.*\|$/gm)!.length).toBeGreaterThanOrEqual(4)
+    const asksForWords = sheet.questions.some(question => question.kind === "text")
+    expect(/open question|last question|plan and the defence/.test(notes)).toBe(asksForWords)
+  })
+
+  it("names in its prose only what its cells, its sliders or the library have", () => {
+    const program = sheet.cells.flatMap(cell =>
+      cell.segments.map(s => (s.kind === "given" ? s.text : s.starter)),
+    )
+    const known = new Set([
+      ...program.flatMap(part => part.match(/[A-Za-z_]\w*/g) ?? []),
+      ...sheet.parameters.map(parameter => parameter.name),
+      ...knownNames,
+      ...Object.getOwnPropertyNames(Math),
+      ...["let", "const"],
+    ])
+    const prose = text.replace(/^```[\s\S]*?^```$/gm, "")
+    const words = [...prose.matchAll(/`([^`\n]+)`/g)]
+      .flatMap(([, code]) => code!.match(/(?<![\w.]|const )[A-Za-z_]\w*/g) ?? [])
+      .filter(word => word.length > 1 && !known.has(word))
+    expect(words).toEqual([])
+  })
+
+  it("has given lines that fit the column of a listing", () => {
+    const lines = sheet.cells.flatMap(cell =>
+      cell.segments.flatMap(s => (s.kind === "given" ? s.text : s.starter).split("\n")),
+    )
+    expect(lines.filter(line => line.length > 54)).toEqual([])
+  })
+
+  it("asks for numbers with a unit, and says so where figures count", () => {
+    for (const question of sheet.questions.filter(q => q.kind === "number")) {
+      const key = keys.find(k => k.name === question.name)!
+      expect(question.unit).not.toBe("")
+      expect(key.tolerance, question.name).toBeGreaterThan(0)
+      if (key.figures !== null) expect(question.ask, question.name).toMatch(/significant\s+figures/)
+    }
   })
 
   it("varies at least one parameter, and runs to its end with blanks empty and with blanks filled, at both ends of each range", async () => {
