@@ -2,7 +2,7 @@ import { join } from "node:path"
 import type { Problem } from "../cell/problem.ts"
 import { examineWorksheet } from "../judge/index.ts"
 import { pointsOf } from "../report/index.ts"
-import type { Worksheet } from "../worksheet/index.ts"
+import { longLines, type Worksheet } from "../worksheet/index.ts"
 import type { Asked, CommandSpec } from "./asked.ts"
 import { prepareSheet, unitsOf } from "./edition.ts"
 import { readWorksheet } from "./files.ts"
@@ -27,6 +27,8 @@ interface Report {
   readonly worksheet: Worksheet | null
   readonly examined: Examined | null
   readonly findings: readonly Problem[]
+  /** what could be better and is no fault */
+  readonly advice: readonly Problem[]
   readonly unreadable: boolean
 }
 
@@ -51,10 +53,11 @@ async function checkFile(file: string, tools: Tools): Promise<Report> {
   const read = readWorksheet(file)
   if (!read.ok) {
     const unreadable = read.problems.every(problem => notOpened.has(problem.code))
-    return { file, worksheet: null, examined: null, findings: read.problems, unreadable }
+    return { file, worksheet: null, examined: null, findings: read.problems, advice: [], unreadable }
   }
   const worksheet = read.value
   const pictures = picturesOf(worksheet).flatMap(picture => ("problem" in picture ? [picture.problem] : []))
+  const advice = longLines(worksheet).map(problem => placeInFile(worksheet, problem))
   const edition = await prepareSheet(worksheet, tools)
   if (!edition.ok)
     return {
@@ -62,13 +65,14 @@ async function checkFile(file: string, tools: Tools): Promise<Report> {
       worksheet,
       examined: null,
       findings: [...pictures, ...edition.problems],
+      advice,
       unreadable: false,
     }
   const examined = await examineWorksheet(worksheet, tools)
   const findings = [...unitsOf(worksheet).problems, ...examined.findings].map(problem =>
     placeInFile(worksheet, problem),
   )
-  return { file, worksheet, examined, findings: [...pictures, ...findings], unreadable: false }
+  return { file, worksheet, examined, findings: [...pictures, ...findings], advice, unreadable: false }
 }
 
 function isSound(report: Report): boolean {
@@ -76,7 +80,7 @@ function isSound(report: Report): boolean {
 }
 
 function asJson(report: Report): unknown {
-  const { file, worksheet, examined, findings } = report
+  const { file, worksheet, examined, findings, advice } = report
   if (worksheet === null) return { file, findings, sound: false }
   const { sheet } = worksheet
   return {
@@ -97,6 +101,7 @@ function asJson(report: Report): unknown {
     })),
     slips: examined?.slips ?? [],
     findings,
+    advice,
     sound: isSound(report),
   }
 }
@@ -115,7 +120,10 @@ function asText(report: Report): string {
   if (worksheet === null) return [`${file}: cannot be used yet.`, ...found].join("\n")
   const { sheet } = worksheet
   const head = `${file}: ${sheet.title} (${sheet.id}, version ${sheet.version}), ${count(sheet.cells.length, "cell")}, ${count(blanksOf(worksheet).length, "blank")}, ${count(sheet.checks.length, "check")}, ${count(sheet.questions.length, "question")}, ${shortNumber(pointsOf(sheet))} points.`
-  return [head, ...marginLines(report), ...found, isSound(report) ? "Sound." : "Not sound."].join("\n")
+  const advice = report.advice.map(({ text, where }) => `  Advice, line ${where?.line ?? 1}: ${text}`)
+  return [head, ...marginLines(report), ...advice, ...found, isSound(report) ? "Sound." : "Not sound."].join(
+    "\n",
+  )
 }
 
 /** For each check, how far the furthest accepted answer and the nearest slip lie from its bound; then the slips. */
@@ -129,6 +137,8 @@ function marginLines({ examined }: Report): string[] {
       `  ${item.name}: ${count(item.points, "point")}; ${item.tolerance}`,
       accepted &&
         `    accepted furthest out: ${accepted.name}, at ${times(accepted.ratio)} of what is allowed`,
+      item.horizon !== null &&
+        `    compared up to ${shortNumber(item.horizon)} s: past it the motion is too sensitive, and a change of the start by a hair makes another`,
       slip && `    refused nearest: ${slip.name}, at ${times(slip.ratio)} times what is allowed`,
     ]
       .filter(Boolean)

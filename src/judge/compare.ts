@@ -1,9 +1,10 @@
 import { approachOf } from "./approach.ts"
 import { allowance, distanceAsGiven, distancesOf, leastTolerance, trust } from "./distances.ts"
-import type { Extent } from "./extent.ts"
+import { type Extent, relativeDistance } from "./extent.ts"
 import { commonSpan, countsSteps, endOfMotion, gridOf, type Span } from "./grid.ts"
 import { type Ladder, type Limit, limitOf } from "./limit.ts"
-import { endOf, spacingOf, startOf, type Track } from "./track.ts"
+import { finestFactor } from "./tools.ts"
+import { endOf, sample, spacingOf, startOf, type Track } from "./track.ts"
 
 export interface Instant {
   readonly t: number
@@ -40,16 +41,26 @@ export interface Comparison {
 
 /** Ending sooner than the reference by less than this part of its time is no fault. */
 const endShare = 0.02
+
+/**
+ * Holds a student's motion against the reference's, in the limit of a short step where there is one.
+ *
+ * @param authorTolerance part of the extent; null for what the reference's own uncertainty asks for
+ * @param sensitive the reference is known to be chaotic: it is compared only as far as its own runs agree
+ */
 export function compareLadders(
   student: Ladder,
   reference: Ladder,
   extent: Extent,
   authorTolerance: number | null = null,
+  sensitive = false,
 ): Comparison {
   const first = { student: student.tracks[0]!, reference: reference.tracks[0]! }
-  if (reference.tracks.length > 1 && !refines(reference, extent))
+  const trusted = sensitive ? trustedUntil(reference, extent) : null
+  if (reference.tracks.length > 1 && !refines(reference, extent, trusted))
     return compareLadders(givenStep(student), givenStep(reference), extent, authorTolerance)
-  const span = commonSpan(student, reference)
+  const shared = trusted === null ? null : sharedTrust(student, trusted, extent)
+  const span = cutAt(commonSpan(student, reference), shared)
   const referenceEnd = endOfMotion(reference)
   const studentEnd = endOfMotion(student)
   const counting = countsSteps(student) || countsSteps(reference)
@@ -100,7 +111,8 @@ export function compareLadders(
   const closes = departs >= 0 && !surelyApart && approach.closing
   const together = departs < 0 || closes
   const sure = together
-    ? !limitSeen || student.tracks.length > 2 || steady(mine, until)
+    ? (!limitSeen || student.tracks.length > 2 || steady(mine, until)) &&
+      !judgedTooShort(student, shared, trusted)
     : surelyApart || !limitSeen
   const outcome = !sure ? "undecided" : !together ? "apart" : early ? "ends early" : "same limit"
   const seen = together ? -1 : seenIndex(distances, departs, until)
@@ -114,7 +126,7 @@ export function compareLadders(
     departsAt: together ? (early ? studentEnd : null) : grid[departs]!,
     seenAt: seen < 0 ? null : instantAt(grid, seen, mine, theirs, extent),
     until: grid[until - 1] ?? span.from,
-    horizon: until < grid.length ? grid[until]! : null,
+    horizon: until < grid.length ? grid[until]! : span.to === shared ? shared : null,
     onlyAsGiven: !together && limitSeen && asGiven < leastTolerance,
   }
 }
@@ -127,12 +139,58 @@ function steady(limit: Limit, until: number): boolean {
 }
 
 /** The reference itself goes somewhere as the step shrinks; else only the given step can be judged. */
-function refines(reference: Ladder, extent: Extent): boolean {
-  const span = commonSpan(reference, reference)
+function refines(reference: Ladder, extent: Extent, trusted: number | null): boolean {
+  const span = cutAt(commonSpan(reference, reference), trusted)
   if (!(span.to > span.from)) return false
   const { limit } = goalOver(reference, span, extent)
   return limit.converges || limit.unsure.every(unsure => trust * unsure <= leastTolerance)
 }
+
+/** Runs of a chaotic reference are trusted while they agree to this part of the extent. */
+const sensitiveUncertainty = 0.02
+/** A stretch shorter than this part of the time is none. */
+const leastStretch = 0.02
+
+/** Until when the two finest runs of a chaotic motion agree, s; null when to the end. */
+function agreeUntil({ tracks }: Ladder, span: Span, extent: Extent): number | null {
+  const [middle, fine] = tracks.slice(-2)
+  if (middle === undefined || fine === undefined) return null
+  const [a, b] = [new Float64Array(middle.dim), new Float64Array(middle.dim)]
+  for (const t of gridOf(middle, span)) {
+    sample(middle, t, a)
+    sample(fine, t, b)
+    if (relativeDistance(a, 0, b, 0, extent) > sensitiveUncertainty) return t
+  }
+  return null
+}
+
+/** Until when a chaotic reference can be trusted, s; null for to its end, or when it hardly can be at all. */
+function trustedUntil(reference: Ladder, extent: Extent): number | null {
+  if (reference.tracks.length < 3) return null
+  const span = commonSpan(reference, reference)
+  const until = agreeUntil(reference, span, extent)
+  return until === null || until - span.from < leastStretch * (span.to - span.from) ? null : until
+}
+
+/** A student's method may be less exact than the author's, but is judged over this part of the stretch at least … */
+const leastShared = 0.2
+/** … and with shorter steps while it is not over this part. */
+const shareWanted = 0.5
+
+/** Until when both motions can be trusted: past it a method's own error has grown into another motion. */
+function sharedTrust(student: Ladder, trusted: number, extent: Extent): number {
+  const own = agreeUntil(student, { from: startOf(student.tracks[0]!), to: trusted }, extent)
+  return own === null ? trusted : Math.max(own, leastShared * trusted)
+}
+
+const judgedTooShort = ({ factors }: Ladder, shared: number | null, trusted: number | null): boolean =>
+  shared !== null &&
+  trusted !== null &&
+  shared < shareWanted * trusted &&
+  factors[factors.length - 1]! > finestFactor
+
+const cutAt = (span: Span, at: number | null): Span =>
+  at === null || at >= span.to ? span : { from: span.from, to: at }
 
 interface Goal {
   readonly rungs: number

@@ -14,6 +14,14 @@ export interface Reference {
   /** recordings by factor (same order as `factors`), each by cell */
   readonly runs: readonly (readonly Recording[])[]
   readonly slips: readonly SlipMotion[]
+  /** cells whose motion is too sensitive to be compared to its end; left out for none */
+  readonly sensitive?: readonly Sensitive[]
+}
+
+/** A chaotic motion: a tiny change of its start has grown ten-thousandfold from this time on, s. */
+export interface Sensitive {
+  readonly cell: string
+  readonly from: number
 }
 
 export interface SlipMotion {

@@ -10,7 +10,7 @@ export const leastCloseness = 0.01
 /** The reference's own uncertainty times this is allowed. */
 export const trust = 2
 /** Beyond this uncertainty, as part of the extent, the reference says nothing. */
-const horizonUncertainty = 0.05
+export const horizonUncertainty = 0.05
 
 /** What may lie between two limits at each instant, and the first index past which the reference is unsure. */
 export function allowance(

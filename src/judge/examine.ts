@@ -8,6 +8,7 @@ import { numberWords } from "./quantity.ts"
 import { ratioOf } from "./ratio.ts"
 import { NoReference, programOf } from "./reference.ts"
 import { createReferences } from "./references.ts"
+import { applyRule } from "./rules/index.ts"
 import { judgeSheet } from "./sheet.ts"
 import { slipPrograms } from "./slips/programs.ts"
 import { inTurns, thrifty } from "./thrifty.ts"
@@ -29,6 +30,8 @@ export interface ExaminedCheck {
   /** nearest slip over furthest accepted answer: how many times over the two are told apart */
   readonly margin: number | null
   readonly tolerance: string
+  /** a chaotic motion is compared up to here alone, s; null for to its end */
+  readonly horizon: number | null
 }
 
 export interface ExaminedSlip {
@@ -128,6 +131,8 @@ export async function examineWorksheet(worksheet: Worksheet, given: JudgeTools):
       nearestSlip: nearest === null ? null : { name: nearest.name, ratio: nearest.ratios[i]! },
       margin: spread && furthest && nearest ? nearest.ratios[i]! / Math.max(furthest.ratios[i]!, 1e-3) : null,
       tolerance: toleranceWords(check, reference),
+      horizon:
+        check.rule.kind === "compare" ? applyRule({ check, student: reference, reference }).horizon : null,
     }
   })
   for (const [i, check] of checks.entries()) {

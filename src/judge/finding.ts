@@ -1,11 +1,13 @@
 import type { Recording } from "../run/contract.ts"
 import type { Check } from "../worksheet/contract.ts"
-import type { Looked } from "./contract.ts"
+import type { Looked, Sensitive } from "./contract.ts"
 
 /** Runs by step factor, descending. */
 export interface Runs {
   readonly factors: readonly number[]
   readonly runs: readonly (readonly Recording[])[]
+  /** of a reference: cells with a chaotic motion */
+  readonly sensitive?: readonly Sensitive[]
 }
 
 /** What a rule is asked about: one check, and the motions of student and reference by factor. */
@@ -29,6 +31,8 @@ export interface Finding {
   readonly wrong: string
   /** where to look on the bench */
   readonly look: string
+  /** up to here alone the motion was compared point by point, s; null for to its end */
+  readonly horizon: number | null
   /** how far beyond (> 1) or within (< 1) its tolerance the motion lies */
   readonly ratio: number
 }
@@ -39,6 +43,7 @@ export const found = (finding: Partial<Finding> & { met: boolean }): Finding => 
   right: "",
   wrong: "",
   look: "",
+  horizon: null,
   ratio: finding.met ? 0 : Number.POSITIVE_INFINITY,
   ...finding,
 })

@@ -22,3 +22,7 @@ export function ladderOf({ factors, runs }: Runs, cell: string, path: string): L
 /** The recording of a cell at the given step. */
 export const recordingOf = ({ runs }: Runs, cell: string): Recording | undefined =>
   runs[0]?.find(recording => recording.cell === cell)
+
+/** Whether a reference's motion in a cell is chaotic. */
+export const isSensitive = ({ sensitive }: Runs, cell: string): boolean =>
+  sensitive?.some(one => one.cell === cell) ?? false

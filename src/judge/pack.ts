@@ -1,7 +1,7 @@
 import type { Recording } from "../run/contract.ts"
 import type { Check } from "../worksheet/contract.ts"
 import { fromBase64, toBase64 } from "./base64.ts"
-import type { Reference } from "./contract.ts"
+import type { Reference, Sensitive } from "./contract.ts"
 import { neededSeries, restrict } from "./needed.ts"
 import { packedRows, packedSlipRows, thin } from "./thin.ts"
 
@@ -27,6 +27,7 @@ export interface PackedReference {
     readonly hint: string
     readonly recordings: readonly PackedRecording[]
   }[]
+  readonly sensitive?: readonly Sensitive[]
 }
 
 export function packReference(reference: Reference, checks: readonly Check[]): PackedReference {
@@ -46,6 +47,7 @@ export function packReference(reference: Reference, checks: readonly Check[]): P
       hint,
       recordings: pack(recordings, packedSlipRows),
     })),
+    ...(reference.sensitive === undefined ? {} : { sensitive: reference.sensitive }),
   }
 }
 
@@ -58,6 +60,7 @@ export function unpackReference(packed: unknown): Reference {
     factors: packed.factors,
     runs: packed.runs.map(recordings => recordings.map(unpackRecording)),
     slips: packed.slips.map(slip => ({ ...slip, recordings: slip.recordings.map(unpackRecording) })),
+    ...(packed.sensitive === undefined ? {} : { sensitive: packed.sensitive }),
   }
 }
 

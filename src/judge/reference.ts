@@ -3,9 +3,10 @@ import type { Compiled } from "../cell/contract.ts"
 import type { Problem } from "../cell/problem.ts"
 import { defaultLimits, type Limits, type Recording, type RunOutcome } from "../run/contract.ts"
 import type { Worksheet } from "../worksheet/contract.ts"
-import type { Reference, SlipMotion } from "./contract.ts"
+import type { Reference, Sensitive, SlipMotion } from "./contract.ts"
 import { recordingsUnlike, rowsInPicture } from "./likeness.ts"
 import { neededSeries, restrict } from "./needed.ts"
+import { hairs, perturbed, sensitiveCells, unsettledCells } from "./sensitivity.ts"
 import { slipNamed } from "./slips/catalogue.ts"
 import { slipPrograms } from "./slips/programs.ts"
 import { inTurns } from "./thrifty.ts"
@@ -24,7 +25,13 @@ const patience = 3
 const leastTurns = 20_000
 const leastRecorded = 200_000
 /** A slip that runs on is cut off and has a motion; one that the cell language refuses has its own message already. */
-const cutOff = new Set(["endless-loop", "recorded-too-much", "time-step-too-long"])
+const cutOff = new Set([
+  "endless-loop",
+  "recorded-too-much",
+  "time-step-too-long",
+  "became-not-finite",
+  "grew-without-bound",
+])
 /** Motions nearer than this part of the extent are the same. */
 const same = 1e-6
 
@@ -56,12 +63,42 @@ export async function buildReference(
   }
   // Two steps alone show no order: then only the given one counts.
   const refined = factors.length === firstFactors.length
+  const sensitive = refined
+    ? await sensitivityOf(worksheet, tools, compiled, parameters, { factors, runs })
+    : []
   return {
     parameters: { ...parameters },
     factors: refined ? factors : [1],
     runs: refined ? runs : [first.recordings],
+    ...(sensitive.length === 0 ? {} : { sensitive }),
     slips: slips ? await slipMotions(worksheet, tools, parameters, first) : [],
   }
+}
+
+/**
+ * Cells with a chaotic motion. Only where shorter steps leave it open where the reference goes is it run again with its
+ * start changed by a hair: parameters and, for programs that read none, the time step.
+ */
+async function sensitivityOf(
+  { sheet }: Worksheet,
+  tools: JudgeTools,
+  compiled: Compiled,
+  parameters: Readonly<Record<string, number>>,
+  reference: Pick<Reference, "factors" | "runs">,
+): Promise<Sensitive[]> {
+  const open = unsettledCells(sheet.checks, reference)
+  if (open.length === 0) return []
+  const moved: (readonly Recording[])[] = []
+  for (const hair of hairs) {
+    const outcome = await tools.run({
+      compiled,
+      parameters: perturbed(parameters, sheet, hair),
+      seed: judgeSeed,
+      stepFactor: 1 + hair,
+    })
+    moved.push(outcome.recordings)
+  }
+  return sensitiveCells(sheet.checks, open, reference.runs[0]!, moved)
 }
 
 async function compileAnswers(

@@ -1,9 +1,9 @@
 import type { CheckRule } from "../../worksheet/contract.ts"
 import { compareLadders } from "../compare.ts"
-import { extentOf, relativeDistance } from "../extent.ts"
+import { type Extent, extentOf, relativeDistance } from "../extent.ts"
 import { type Asked, type Finding, found } from "../finding.ts"
 import { commonSpan, countsSteps, gridOf } from "../grid.ts"
-import { ladderOf } from "../ladders.ts"
+import { isSensitive, ladderOf } from "../ladders.ts"
 import type { Ladder } from "../limit.ts"
 import { capital, numberWords, seconds, spoken } from "../quantity.ts"
 import { sample } from "../track.ts"
@@ -41,7 +41,7 @@ export function converges({ check, student, reference }: Asked, { series, order 
       wrong: `With two time steps alone ${what.name} shows no order.`,
     })
   const extent = extentOf(theirs.tracks[0]!, series)
-  const limits = compareLadders(mine, theirs, extent)
+  const limits = compareLadders(mine, theirs, extent, null, isSensitive(reference, check.cell))
   if (limits.outcome !== "same limit")
     return found({
       met: false,
@@ -51,7 +51,7 @@ export function converges({ check, student, reference }: Asked, { series, order 
       look: `On the bench, go to ${seconds(limits.departsAt ?? 0)} and look at the force arrows.`,
       ratio: limits.distance / limits.tolerance,
     })
-  const seen = orderOf(mine, extent)
+  const seen = orderOf(mine, extent, limits.until)
   if (seen === null)
     return found({ met: true, right: `${capital(what.name)} is right at any time step.`, ratio: 0 })
   const words = `when the time step is halved, its error falls to ${numberWords(2 ** -seen, 2)} of what it was`
@@ -73,7 +73,7 @@ export function converges({ check, student, reference }: Asked, { series, order 
 }
 
 /** log₂ of the ratio of the changes between the last three runs; null where the last changes are rounding. */
-export function orderOf(ladder: Ladder, extent: Parameters<typeof relativeDistance>[4]): number | null {
+function orderOf(ladder: Ladder, extent: Extent, until: number): number | null {
   const tracks = ladder.tracks.slice(-3)
   const [coarse, middle, fine] = tracks
   if (coarse === undefined || middle === undefined || fine === undefined) return null
@@ -83,6 +83,7 @@ export function orderOf(ladder: Ladder, extent: Parameters<typeof relativeDistan
   let first = 0
   let second = 0
   for (const t of grid) {
+    if (t > until) break
     sample(coarse, t, a)
     sample(middle, t, b)
     sample(fine, t, c)

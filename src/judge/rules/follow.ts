@@ -1,7 +1,7 @@
 import { type Comparison, compareLadders, type Instant } from "../compare.ts"
 import { boxOf, extentOf } from "../extent.ts"
 import { type Asked, type Finding, found } from "../finding.ts"
-import { ladderOf, recordingOf } from "../ladders.ts"
+import { isSensitive, ladderOf, recordingOf } from "../ladders.ts"
 import { amount, capital, numberWords, type Spoken, seconds, spoken } from "../quantity.ts"
 import { trackOf } from "../track.ts"
 import { contactWords } from "./contact-words.ts"
@@ -28,7 +28,7 @@ export function follow({ check, student, reference }: Asked): Finding {
   }
   const sisters = what.quantity === "position" ? largestMotion(reference, check.cell) : 0
   const extent = extentOf(theirs.tracks[0]!, series, sisters)
-  const comparison = compareLadders(mine, theirs, extent, tolerance)
+  const comparison = compareLadders(mine, theirs, extent, tolerance, isSensitive(reference, check.cell))
   const ratio = comparison.distance / comparison.tolerance
   const moment = momentWords(recordingOf(student, check.cell))
   if (comparison.outcome === "same limit") {
@@ -79,13 +79,15 @@ function rightWords(
   { basis, countsSteps, horizon, until }: Comparison,
   moment: Moment,
 ): string {
-  const lines = [`${capital(what.name)} follows the reference from start to end.`]
+  const lines = [
+    horizon === null
+      ? `${capital(what.name)} follows the reference from start to end.`
+      : `${capital(what.name)} follows the reference up to ${moment.at(until)}; after that the motion is too sensitive to be compared point by point.`,
+  ]
   if (basis === "limit" && countsSteps)
     lines.push(
       "The loop counts steps, so with a shorter time step only the first part could be looked at; the rest is close.",
     )
-  if (horizon !== null)
-    lines.push(`After ${moment.at(until)} the motion is too sensitive to be compared point by point.`)
   return lines.join(" ")
 }
 
