@@ -25,6 +25,7 @@ export interface Sensitive {
 }
 
 export interface SlipMotion {
+  /** of two slips at once: "sign-turned + mass-missing" */
   readonly slip: string
   /** the blank it was made in */
   readonly blank: string

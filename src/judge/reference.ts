@@ -8,7 +8,7 @@ import { recordingsUnlike, rowsInPicture } from "./likeness.ts"
 import { neededSeries, restrict } from "./needed.ts"
 import { hairs, perturbed, sensitiveCells, unsettledCells } from "./sensitivity.ts"
 import { slipNamed } from "./slips/catalogue.ts"
-import { slipPrograms } from "./slips/programs.ts"
+import { type SlipProgram, slipPrograms } from "./slips/programs.ts"
 import { inTurns } from "./thrifty.ts"
 import { firstFactors, type JudgeTools, judgeSeed } from "./tools.ts"
 
@@ -116,11 +116,15 @@ export function programOf({ sheet }: Pick<Worksheet, "sheet">, answers: Readonly
   return assembleProgram(sheet.cells, answers, names, sheet.timeStep)
 }
 
-async function slipMotions(
+type WrongProgram = Pick<SlipProgram, "slip" | "blank" | "answers">
+
+/** The motions that wrong answers make, those left out that change nothing or move as an earlier one. */
+export async function slipMotions(
   worksheet: Worksheet,
   tools: JudgeTools,
   parameters: Readonly<Record<string, number>>,
-  right: RunOutcome,
+  right: Pick<RunOutcome, "turns" | "recordings">,
+  programs: readonly WrongProgram[] = slipPrograms(worksheet),
 ): Promise<SlipMotion[]> {
   const limits: Partial<Limits> = {
     turns: Math.min(defaultLimits.turns, Math.max(leastTurns, patience * right.turns)),
@@ -129,7 +133,7 @@ async function slipMotions(
       patience * right.recordings.reduce((sum, r) => sum + r.rows * r.width, 0),
     ),
   }
-  const made = await inTurns(slipPrograms(worksheet), async (program): Promise<SlipMotion[]> => {
+  const made = await inTurns(programs, async (program): Promise<SlipMotion[]> => {
     const result = await tools.compile(programOf(worksheet, program.answers))
     if (!result.ok) return []
     const outcome = await tools.run({ compiled: result.compiled, parameters, seed: judgeSeed, limits })
@@ -177,7 +181,7 @@ function keptOf(
 }
 
 /** Every series of every cell moves the same. */
-function alike(a: readonly Recording[], b: readonly Recording[], reference: readonly Recording[]): boolean {
+export function alike(a: readonly Recording[], b: readonly Recording[], reference: readonly Recording[]): boolean {
   if (a.length !== b.length && b !== reference) return false
   return a.every(recording => {
     const other = b.find(r => r.cell === recording.cell)
