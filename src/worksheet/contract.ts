@@ -38,6 +38,21 @@ export type SceneFixture =
       readonly restLength: number
       readonly label: string
     }
+  /** keeps its ends apart and together: a rod */
+  | {
+      readonly kind: "strut"
+      readonly from: Spot | string
+      readonly to: Spot | string
+      readonly label: string
+    }
+  /** straight when its ends are its length apart, hanging in a bow while they are nearer */
+  | {
+      readonly kind: "rope"
+      readonly from: Spot | string
+      readonly to: Spot | string
+      readonly length: number
+      readonly label: string
+    }
 
 /** From where a scene is seen: from the side (y is up), from above (x east, y north, say), or turnable in space. */
 export type SceneView = "side" | "top" | "space"

@@ -31,6 +31,8 @@ export function readScene(
     fixtures: [
       ...yaml.planes.map(plane => ({ kind: "plane" as const, ...plane })),
       ...yaml.springs.map(spring => ({ kind: "spring" as const, ...spring })),
+      ...yaml.struts.map(strut => ({ kind: "strut" as const, ...strut })),
+      ...yaml.ropes.map(rope => ({ kind: "rope" as const, ...rope })),
     ],
   }
 }

@@ -60,6 +60,9 @@ export const frontMatterSchema = mapping({
   ),
 })
 
+/** A fixed place, or the body that it goes along with. */
+const end = v.union([spot, name])
+
 export const sceneSchema = mapping({
   cell: name,
   view: v.optional(v.picklist(["side", "top", "space"]), "side"),
@@ -79,12 +82,17 @@ export const sceneSchema = mapping({
   springs: v.optional(
     v.array(
       mapping({
-        from: v.union([spot, name]),
-        to: v.union([spot, name]),
+        from: end,
+        to: end,
         restLength: positive,
         label: v.optional(text, ""),
       }),
     ),
+    [],
+  ),
+  struts: v.optional(v.array(mapping({ from: end, to: end, label: v.optional(text, "") })), []),
+  ropes: v.optional(
+    v.array(mapping({ from: end, to: end, length: positive, label: v.optional(text, "") })),
     [],
   ),
 })

@@ -108,7 +108,12 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
           : null
       return found ? [found] : []
     })
-    return describe(study, { label: body => inSentence(scene, body), distances, departsAt })
+    return describe(study, {
+      label: body => inSentence(scene, body),
+      distances,
+      departsAt,
+      view: scene?.view ?? "side",
+    })
   }, [study, reference, scene, departsAt, recording])
   const scales = useMemo(() => arrowScales(study, arrowRoom), [study])
   const plots = useMemo(() => sheet.plots.filter(p => p.cell === recording.cell), [sheet, recording.cell])
@@ -169,7 +174,15 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
         )}
       </Drawer>
       <Drawer sheet={sheet.id} name="books" title="Books" note="momentum, forces, energy" open={false}>
-        {() => <BooksDrawer own={own} reference={theirs} clock={clock} label={label} />}
+        {() => (
+          <BooksDrawer
+            own={own}
+            reference={theirs}
+            clock={clock}
+            label={label}
+            view={scene?.view ?? "side"}
+          />
+        )}
       </Drawer>
       {props.stepping && <Steps {...props} stepping={props.stepping} scene={scene} label={label} />}
       <section class="bn-words" aria-label="the motion in words">

@@ -1,5 +1,6 @@
 import type { Signal } from "@preact/signals"
 import { useMemo, useState } from "preact/hooks"
+import type { SceneView } from "../../worksheet/contract.ts"
 import { accountOf, accountOfAll } from "./account.ts"
 import { type AngularBooks, angularBooks, hasMomentum } from "./angular.ts"
 import { type Books, booksOf } from "./books.ts"
@@ -16,11 +17,13 @@ export function BooksDrawer({
   reference,
   clock,
   label,
+  view,
 }: {
   own: Measured
   reference: Measured | null
   clock: Signal<Clock>
   label: (body: string) => string
+  view: SceneView
 }) {
   const { study } = own
   const kept = study.bodies.filter(b => b.momentum !== null)
@@ -57,7 +60,7 @@ export function BooksDrawer({
       )}
       {!all && (
         <>
-          {booksWords(study, books).map((text, k) => (
+          {booksWords(study, books, view).map((text, k) => (
             <p key={text} class={k === 0 && books.gap ? "bn-warn" : "bn-text"}>
               {text}
             </p>

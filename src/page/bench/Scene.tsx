@@ -13,6 +13,7 @@ import type { Shown } from "./shown.ts"
 import { useWidth } from "./size.ts"
 import { strobeOf } from "./strobe.ts"
 import type { Study } from "./study.ts"
+import { useTouches } from "./touch.ts"
 import { type Bearing, bearingWords, firstBearing, fromAbove, turnedBy, turnOf } from "./turn.ts"
 import type { ArrowScales } from "./vectors.ts"
 
@@ -87,11 +88,15 @@ export function Scene({
     setChosen(null)
   }
   const moves = useMoves(view, setChosen, turning)
+  const picture = useRef<SVGSVGElement>(null)
+  const turnByFinger = turning && ((dx: number, dy: number) => turning(-dx * degreesPerPx, dy * degreesPerPx))
+  useTouches(picture, view, setChosen, turnByFinger, chosen !== null)
   const arrows = useComputed(() => shown.value)
   return (
     <div class="bn-scene" ref={box}>
       <svg
-        class="bn-picture"
+        ref={picture}
+        class={chosen ? "bn-picture bn-picture-near" : "bn-picture"}
         width={width}
         height={height}
         viewBox={`0 0 ${width} ${height}`}
@@ -100,7 +105,7 @@ export function Scene({
         aria-label={
           inSpace
             ? `The motion in space, to scale, ${bearingWords(bearing)}. Arrow keys turn it, plus and minus zoom, 0 shows the whole motion.`
-            : "Side view of the motion, to scale. Arrow keys move it, plus and minus zoom, 0 shows the whole motion."
+            : `${scene?.view === "top" ? "The motion seen from above" : "Side view of the motion"}, to scale. Arrow keys move it, plus and minus zoom, 0 shows the whole motion.`
         }
         aria-describedby={describedBy}
         onKeyDown={moves.onKeyDown}

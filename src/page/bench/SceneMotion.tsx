@@ -1,11 +1,23 @@
 import type { ReadonlySignal, Signal } from "@preact/signals"
+import { useMemo } from "preact/hooks"
 import type { Scene } from "../../worksheet/contract.ts"
 import { ArrowMark } from "./ArrowMark.tsx"
 import type { Clock } from "./clock.ts"
 import { nearness, toSpot, type View } from "./framing.ts"
 import { type Box, placeLabels, type Wanted } from "./labels.ts"
+import { linkPicture } from "./link.ts"
 import { decimalsFor, fixed, thinSpace } from "./number.ts"
-import { type BodyShape, bodyShape, dotsPath, placeOf, spotOf, springEnds, wayPath } from "./picture.ts"
+import {
+  type BodyShape,
+  bodyShape,
+  dotsPath,
+  endsOf,
+  placeOf,
+  spotOf,
+  springEnds,
+  wayPath,
+} from "./picture.ts"
+import { hatchedBoxes } from "./plane.ts"
 import type { BodyColumns } from "./series.ts"
 import type { Shown } from "./shown.ts"
 import { springPath } from "./spring.ts"
@@ -125,6 +137,7 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
   const names = few ? bodyNamesAt(study, scene, moment, view) : []
   const named = few ? [...names, ...springNamesAt(study, scene, moment, view)] : []
   const bodyNames = names.length
+  const hatched = useMemo(() => (few && !view.turned ? hatchedBoxes(scene, view) : []), [few, scene, view])
   return (
     <g>
       {show.ghost && ghost && (
@@ -134,6 +147,18 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
         <Shadows study={reference} scene={scene} view={view} instant={instant} kind="reference" />
       )}
       {scene?.fixtures.map((fixture, k) => {
+        if (fixture.kind === "rope" || fixture.kind === "strut") {
+          const link = linkPicture(fixture, study, moment, view, scene.view ?? "side")
+          return (
+            link && (
+              <g key={k}>
+                <path class={linkClass(fixture.kind, link.slack)} d={link.d} />
+                {typeof fixture.from !== "string" && <Anchor at={link.from} />}
+                {typeof fixture.to !== "string" && <Anchor at={link.to} />}
+              </g>
+            )
+          )
+        }
         if (fixture.kind !== "spring") return null
         const ends = springEnds(fixture, study, moment)
         if (!ends) return null
@@ -141,8 +166,8 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
         return (
           <g key={k}>
             <path class="bn-spring" d={springPath([x0, y0], [x1, y1], fixture.restLength * view.scale)} />
-            {typeof fixture.from !== "string" && <circle class="bn-anchor" cx={x0} cy={y0} r={2.5} />}
-            {typeof fixture.to !== "string" && <circle class="bn-anchor" cx={x1} cy={y1} r={2.5} />}
+            {typeof fixture.from !== "string" && <Anchor at={[x0, y0]} />}
+            {typeof fixture.to !== "string" && <Anchor at={[x1, y1]} />}
           </g>
         )
       })}
@@ -169,7 +194,7 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
         })
       })}
       {few &&
-        placeLabels(named, fieldOf(view)).map(({ text, x, y }, k) => (
+        placeLabels(named, fieldOf(view), hatched).map(({ text, x, y }, k) => (
           <text key={k} class={k < bodyNames ? "bn-body-name" : "bn-fixture-name"} x={x} y={y}>
             {text}
           </text>
@@ -177,6 +202,13 @@ export function Moving({ study, scene, ghost, reference, view, scales, clock, sh
     </g>
   )
 }
+
+const Anchor = ({ at: [x, y] }: { at: readonly [number, number] }) => (
+  <circle class="bn-anchor" cx={x} cy={y} r={2.5} />
+)
+
+const linkClass = (kind: "rope" | "strut", slack: boolean): string =>
+  kind === "strut" ? "bn-strut" : slack ? "bn-rope bn-rope-slack" : "bn-rope"
 
 /** Where texts of the picture may stand. */
 function fieldOf({ width, height, margins }: View): Box {
@@ -192,13 +224,14 @@ function bodyNamesAt(study: Study, scene: Scene | null, moment: Moment, view: Vi
   })
 }
 
-/** Names of springs, but of those that a plane's label names already. */
+/** Names of springs, struts and ropes, but of those that a plane's label names already. */
 function springNamesAt(study: Study, scene: Scene | null, moment: Moment, view: View): Wanted[] {
   const fixtures = scene?.fixtures ?? []
   const planes = fixtures.filter(f => f.kind === "plane").map(f => f.label)
   return fixtures.flatMap(fixture => {
-    if (fixture.kind !== "spring" || !fixture.label || planes.includes(fixture.label)) return []
-    const ends = springEnds(fixture, study, moment)
+    if (fixture.kind === "plane" || !fixture.label || planes.includes(fixture.label)) return []
+    const ends =
+      fixture.kind === "spring" ? springEnds(fixture, study, moment) : endsOf(fixture, study, moment)
     if (!ends) return []
     const [[x0, y0], [x1, y1]] = [toSpot(view, ...ends.from), toSpot(view, ...ends.to)]
     return [

@@ -1,3 +1,4 @@
+import type { SceneView } from "../../worksheet/contract.ts"
 import type { Books } from "./books.ts"
 import { quantity } from "./number.ts"
 import type { Study } from "./study.ts"
@@ -29,11 +30,11 @@ export function payWords(study: Study, pushes: readonly Push[], the: string): st
 }
 
 /** What the books of a body say, in sentences: whether they balance, where not, and where the mass comes from. */
-export function booksWords(study: Study, books: Books): string[] {
-  return [balance(study, books), massWords(books)].filter(text => text !== "")
+export function booksWords(study: Study, books: Books, view: SceneView = "side"): string[] {
+  return [balance(study, books, view), massWords(books)].filter(text => text !== "")
 }
 
-function balance(study: Study, { gap, entries }: Books): string {
+function balance(study: Study, { gap, entries }: Books, view: SceneView): string {
   if (!gap)
     return entries.length === 0
       ? "No force is recorded, and the momentum does not change: the books balance."
@@ -51,7 +52,7 @@ function balance(study: Study, { gap, entries }: Books): string {
       : `; with it ${quantity(Math.abs(gap.energy), "J")} ${gap.energy > 0 ? "appeared" : "went missing"}`
   return (
     `The books do not balance: between ${from} and ${to} the momentum changed by ` +
-    `${quantity(size, "N s")} ${direction(x, y, z)} that no recorded force accounts for${meanwhile}${energy}.`
+    `${quantity(size, "N s")} ${direction(x, y, z, view)} that no recorded force accounts for${meanwhile}${energy}.`
   )
 }
 

@@ -30,15 +30,15 @@ export interface Box {
 
 /**
  * Places for texts so that none covers another or another's thing, where one of eight places around its own thing allows it:
- * the upper right first, as one would write it by hand. Texts given first are placed first; none leaves the field sideways.
+ * the upper right first, as one would write it by hand. What does not move is kept clear as well (`fixed`). Texts given first are placed first; none leaves the field sideways.
  */
-export function placeLabels(wanted: readonly Wanted[], field: Box): Placed[] {
+export function placeLabels(wanted: readonly Wanted[], field: Box, fixed: readonly Box[] = []): Placed[] {
   const things = wanted.map(w =>
     boxOf(w.x - w.halfWidth, w.y - w.halfHeight, 2 * w.halfWidth, 2 * w.halfHeight),
   )
   const taken: Box[] = []
   return wanted.map((w, own) => {
-    const others = [...things.filter((_, k) => k !== own), ...taken]
+    const others = [...things.filter((_, k) => k !== own), ...taken, ...fixed]
     const candidates = places(w)
     const cost = (box: Box) =>
       others.reduce((sum, other) => sum + overlap(box, other), 0) + 10 * outside(box, field)

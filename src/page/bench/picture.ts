@@ -127,6 +127,21 @@ export interface SpringEnds {
   readonly to: Triple
 }
 
+/** Ends of what joins two places, at a moment; null where one is not a place. */
+export function endsOf(
+  { from, to }: { readonly from: Spot | string; readonly to: Spot | string },
+  study: Study,
+  moment: Moment,
+): SpringEnds | null {
+  const place = (end: Spot | string): Triple | null => {
+    if (typeof end !== "string") return [end[0], end[1], end[2] ?? 0]
+    const body = study.bodies.find(b => b.name === end)
+    return body ? placeOf(study, body, moment) : null
+  }
+  const [a, b] = [place(from), place(to)]
+  return a && b && [...a, ...b].every(Number.isFinite) ? { from: a, to: b } : null
+}
+
 /**
  * Ends of a spring in the world at a moment. A spring named like a recorded force of the body it meets, while that force is
  * zero and the body lies beyond the rest length, has let go: it is drawn at rest length from its fixed end.
@@ -136,13 +151,9 @@ export function springEnds(
   study: Study,
   moment: Moment,
 ): SpringEnds | null {
-  const place = (end: Spot | string): Triple | null => {
-    if (typeof end !== "string") return [end[0], end[1], end[2] ?? 0]
-    const body = study.bodies.find(b => b.name === end)
-    return body ? placeOf(study, body, moment) : null
-  }
-  const [from, to] = [place(fixture.from), place(fixture.to)]
-  if (!from || !to || ![...from, ...to].every(Number.isFinite)) return null
+  const ends = endsOf(fixture, study, moment)
+  if (!ends) return null
+  const { from, to } = ends
   const length = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2])
   if (length > fixture.restLength && letGo(fixture, study, moment)) {
     const part = fixture.restLength / length

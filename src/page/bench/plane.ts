@@ -1,6 +1,7 @@
-import type { Spot } from "../../worksheet/contract.ts"
+import type { Scene, Spot } from "../../worksheet/contract.ts"
 import { round } from "./arrows.ts"
 import { toX, toY, type View } from "./framing.ts"
+import type { Box } from "./labels.ts"
 
 export interface PlanePicture {
   readonly surface: string
@@ -40,12 +41,36 @@ export function planePicture(view: View, point: Spot, normal: Spot): PlanePictur
   /** a wall has its label beside it, a floor below its end */
   const steep = Math.abs(nx) > 0.7
   const inward = end === a ? 1 : -1
+  // beside a wall the label stands clear of the numbers of the axis below
+  const aside = steep ? 26 : 14
   return {
     surface: `M${round(a[0])} ${round(a[1])}L${round(b[0])} ${round(b[1])}`,
     hatching: hatching.join(""),
-    label: [end[0] + inward * dx * 14 - nx * 22, end[1] + inward * dy * 14 - ny * 22],
+    label: [end[0] + inward * dx * aside - nx * 22, end[1] + inward * dy * aside - ny * 22],
     anchor: (steep ? nx > 0 : end[0] > view.width / 2) ? "end" : "start",
   }
+}
+
+/** px between the boxes that stand for a hatched line, where no name should stand */
+const boxPitch = 12
+
+/** The surfaces of a scene with their hatching and labels, as boxes that names keep clear of. */
+export function hatchedBoxes(scene: Scene | null, view: View): Box[] {
+  return (scene?.fixtures ?? []).flatMap(fixture => {
+    if (fixture.kind !== "plane") return []
+    const size = Math.hypot(fixture.normal[0], fixture.normal[1])
+    if (!(size > 0)) return []
+    const [nx, ny] = [fixture.normal[0] / size, -fixture.normal[1] / size]
+    const at = [toX(view, fixture.point[0]), toY(view, fixture.point[1])] as const
+    const range = clip(at, [-ny, nx], view)
+    if (!range) return []
+    const boxes: Box[] = []
+    for (let s = range[0]; s <= range[1]; s += boxPitch) {
+      const [x, y] = [at[0] - ny * s - (nx * stroke) / 2, at[1] + nx * s - (ny * stroke) / 2]
+      boxes.push({ left: x - 6, right: x + 6, top: y - 6, bottom: y + 6 })
+    }
+    return boxes
+  })
 }
 
 /** The stretch of a line inside the picture (Liang and Barsky's parameters), px along the direction. */

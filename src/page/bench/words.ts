@@ -1,6 +1,7 @@
+import type { SceneView } from "../../worksheet/contract.ts"
 import type { Distance } from "./compare.ts"
 import { rangeOf } from "./events.ts"
-import { decimalsFor, fixed, quantity, thinSpace } from "./number.ts"
+import { decimalsFor, fixed, quantity, thinSpace, trueMinus } from "./number.ts"
 import { type BodyColumns, squareAt, valueAt, zeroAt } from "./series.ts"
 import type { Study } from "./study.ts"
 import { meanStep, type Timeline } from "./timeline.ts"
@@ -12,6 +13,8 @@ export interface Telling {
   /** from the comparison with the author's motion, where it may be shown */
   readonly distances: readonly Distance[]
   readonly departsAt: number | null
+  /** from where the scene is seen; "side" if left out */
+  readonly view?: SceneView
 }
 
 /** More bodies than this are told together. */
@@ -51,10 +54,22 @@ export function timeDecimals(timeline: Timeline): number {
   return Math.min(decimalsFor(meanStep(timeline)), Math.max(1, 3 - Math.floor(Math.log10(span) + 1e-9)), 6)
 }
 
-/** "up", "down and to the right", "out of the page"; "" for no direction worth a word. */
-export function direction(x: number, y: number, z: number): string {
+/**
+ * "up", "down and to the right", "out of the page"; "" for no direction worth a word. Seen from above nothing in the picture
+ * is up or down: there directions are told by the axes, and z is the height.
+ */
+export function direction(x: number, y: number, z: number, view: SceneView = "side"): string {
   const size = Math.hypot(x, y, z)
   const counts = (part: number) => Math.abs(part) > 0.1 * size
+  if (view === "top") {
+    const towards = (name: string, part: number) =>
+      counts(part) ? `${part > 0 ? "+" : trueMinus}${name}` : ""
+    const along = [towards("x", x), towards("y", y)].filter(text => text !== "")
+    const over = along.length > 0 ? [`towards ${along.join(" and ")}`] : []
+    return size > 0
+      ? [...over, counts(z) ? (z > 0 ? "up" : "down") : ""].filter(w => w !== "").join(" and ")
+      : ""
+  }
   const words = [
     counts(y) ? (y > 0 ? "up" : "down") : "",
     counts(x) ? (x > 0 ? "to the right" : "to the left") : "",
@@ -68,8 +83,8 @@ function tellBody(study: Study, body: BodyColumns, telling: Telling): string[] {
   const broken = firstBroken(study, body)
   const last = study.recording.rows - 1
   if (broken === 0) return [`The position of ${the} is not a number from the first row on.`]
-  const out = [`${capital(the)} starts at ${place(study, body, 0)}${going(study, body, 0)}.`]
-  out.push(...turning(study, body, the), ...pushes(study, body, the))
+  const out = [`${capital(the)} starts at ${place(study, body, 0)}${going(study, body, 0, telling.view)}.`]
+  out.push(...turning(study, body, the, telling.view), ...pushes(study, body, the))
   if (broken > 0)
     return [
       ...out,
@@ -79,14 +94,14 @@ function tellBody(study: Study, body: BodyColumns, telling: Telling): string[] {
   if (rest)
     out.push(`It comes to rest ${instantWords(study, rest.instant)} at ${place(study, body, rest.row)}.`)
   else if (stays(study, body)) out.push(`It stays there throughout.`)
-  else out.push(`At the end it is at ${place(study, body, last)}${going(study, body, last)}.`)
+  else out.push(`At the end it is at ${place(study, body, last)}${going(study, body, last, telling.view)}.`)
   return out
 }
 
-function turning(study: Study, body: BodyColumns, the: string): string[] {
+function turning(study: Study, body: BodyColumns, the: string, view: SceneView = "side"): string[] {
   const turns = study.events.filter(e => e.kind === "turns" && e.body === body.name)
   const highest = turns
-    .filter(e => e.kind === "turns" && e.axis === "y" && e.extreme === "greatest")
+    .filter(e => view !== "top" && e.kind === "turns" && e.axis === "y" && e.extreme === "greatest")
     .reduce<(typeof turns)[number] | null>((a, b) => (a === null || y(b) > y(a) ? b : a), null)
   function y(e: (typeof turns)[number]) {
     return e.kind === "turns" ? e.value : 0
@@ -160,7 +175,7 @@ function place({ recording }: Study, body: BodyColumns, row: number): string {
   return [eq("x", x), eq("y", y), ...(z === 0 ? [] : [eq("z", z)])].join(", ")
 }
 
-function going({ recording }: Study, body: BodyColumns, row: number): string {
+function going({ recording }: Study, body: BodyColumns, row: number, view: SceneView = "side"): string {
   if (body.momentum === null) return ""
   const [x, y, z] = [0, 1, 2].map(k => valueAt(recording, row, (body.momentum ?? 0) + k)) as [
     number,
@@ -169,7 +184,7 @@ function going({ recording }: Study, body: BodyColumns, row: number): string {
   ]
   const size = Math.hypot(x, y, z)
   if (size === 0) return ", with no momentum"
-  return `, with momentum ${quantity(size, "kg m/s")} ${direction(x, y, z)}`.trimEnd()
+  return `, with momentum ${quantity(size, "kg m/s")} ${direction(x, y, z, view)}`.trimEnd()
 }
 
 function stays({ recording }: Study, body: BodyColumns): boolean {

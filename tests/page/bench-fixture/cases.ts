@@ -1,7 +1,7 @@
 import type { Problem } from "../../../src/cell/problem.ts"
 import type { Recording } from "../../../src/run/contract.ts"
 import type { StudentSheet } from "../../../src/worksheet/contract.ts"
-import { bounce, crowd, helix, long, pair, projectile, slide, swing } from "./recordings.ts"
+import { bounce, crowd, helix, long, moored, pair, projectile, slide, swing } from "./recordings.ts"
 import { heightParameter, sheetOf, speedParameter, stiffnessParameter } from "./sheets.ts"
 
 /** One state of the bench to be looked at: a sheet, and what a run with parameters would record. */
@@ -92,6 +92,25 @@ export const cases: Readonly<Record<string, () => FixtureCase>> = {
       run: () => [recording],
     }
   },
+  moored: () => ({
+    sheet: sheetOf(
+      "moored",
+      {
+        bodies: [
+          { body: "float", shape: "disc", width: 0.3, height: 0.3, label: "float" },
+          { body: "arm", shape: "disc", width: 0.16, height: 0.16, label: "arm" },
+        ],
+        fixtures: [
+          { kind: "plane", point: [-1.2, 0], normal: [1, 0], label: "wall" },
+          { kind: "rope", from: [0, 1.4], to: "float", length: 1.5, label: "rope" },
+          { kind: "strut", from: [-1.2, 0.4], to: "arm", label: "strut" },
+        ],
+      },
+      [],
+      [],
+    ),
+    run: () => [moored("moored")],
+  }),
   slide: () => ({
     sheet: sheetOf(
       "slide",

@@ -178,3 +178,14 @@ export function pair(cell: string, stiffness: number, rows = 10_000): Recording 
   const series: Series[] = names.map((name, n) => ({ name, kind: "vector", column: 1 + 3 * n }))
   return { cell, series, rows, width, data }
 }
+
+/** A float that swings up under its rope until the rope is slack, and an arm on a strut of 1.2 m that turns about the wall. */
+export function moored(cell: string, rows = 400): Recording {
+  const data = Array.from({ length: rows }, (_, k) => {
+    const t = k * 0.01
+    const [x, y] = [0.9 * Math.sin(1.4 * t), -0.1 + 0.7 * Math.sin(0.8 * t) ** 2]
+    const turn = 0.5 * Math.sin(2 * t)
+    return [t, x, y, 0, -1.2 + 1.2 * Math.cos(turn), 0.4 + 1.2 * Math.sin(turn), 0]
+  })
+  return record(cell, ["float.position", "arm.position"], data)
+}

@@ -234,6 +234,52 @@ describe("parameters", () => {
     }))
 })
 
+describe("the picture under fingers", () => {
+  const touch = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } as const
+  it("comes nearer when two spread, and is whole again at a press", () =>
+    on(
+      "bounce",
+      async page => {
+        const box = await page.locator(".bn-picture").boundingBox()
+        if (!box) throw new Error("no picture")
+        const cdp = await page.context().newCDPSession(page)
+        const fingers = (apart: number) => [
+          { x: box.x + box.width / 2 - apart, y: box.y + box.height / 2, id: 1 },
+          { x: box.x + box.width / 2 + apart, y: box.y + box.height / 2, id: 2 },
+        ]
+        const send = (
+          type: "touchStart" | "touchMove" | "touchEnd",
+          touchPoints: ReturnType<typeof fingers>,
+        ) => cdp.send("Input.dispatchTouchEvent", { type, touchPoints })
+        const before = (await page.locator(".bn-body").first().boundingBox())?.width ?? 0
+        await send("touchStart", fingers(30))
+        for (const apart of [40, 60, 80, 90]) await send("touchMove", fingers(apart))
+        await send("touchEnd", [])
+        await drawn(page)
+        const after = (await page.locator(".bn-body").first().boundingBox())?.width ?? 0
+        expect(after / before).toBeCloseTo(3, 0)
+        await page.getByRole("button", { name: "whole" }).tap()
+        await drawn(page)
+        expect((await page.locator(".bn-body").first().boundingBox())?.width).toBeCloseTo(before, 0)
+      },
+      touch,
+    ))
+})
+
+it("a rope hangs while its ends are nearer than its length, and is straight when they are not", () =>
+  on("moored", async page => {
+    await ruler(page).focus()
+    await page.keyboard.press("Home")
+    await drawn(page)
+    expect(await page.locator(".bn-rope").getAttribute("class")).toBe("bn-rope")
+    const box = await ruler(page).boundingBox()
+    if (!box) throw new Error("no ruler")
+    await page.mouse.click(box.x + box.width / 2, box.y + 20)
+    await drawn(page)
+    expect(await page.locator(".bn-rope").getAttribute("class")).toBe("bn-rope bn-rope-slack")
+    expect(await page.locator(".bn-strut").count()).toBe(1)
+  }))
+
 describe("drawers", () => {
   it("stay as they were left, also after the page is opened again", () =>
     on("bounce", async page => {

@@ -16,6 +16,13 @@ describe("labels of bodies", () => {
     expect(placed?.y).toBeLessThan(100)
   })
 
+  it("keep clear of what does not move, such as a hatched wall", () => {
+    const wall = { left: 104, right: 126, top: 0, bottom: 300 }
+    const [placed] = placeLabels([near("fender", 100, 100)], field, [wall])
+    if (!placed) throw new Error("no label")
+    expect(placed.x + placed.text.length * 6.4 <= wall.left || placed.x >= wall.right).toBe(true)
+  })
+
   it("do not cover each other when bodies come close, in any direction", () => {
     for (let angle = 0; angle < 6.3; angle += 0.3) {
       const [x, y] = [200 + 18 * Math.cos(angle), 150 + 18 * Math.sin(angle)]

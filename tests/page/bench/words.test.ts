@@ -19,6 +19,16 @@ describe("the motion in words", () => {
     expect(text).toMatch(/At the end it is at x = \d\.\d\d m/)
   })
 
+  it("has no up and down along y when the scene is seen from above", () => {
+    const above = tell(studyOf(projectile("cell", 9, 0.001)), { ...plain, view: "top" })
+      .join(" ")
+      .replaceAll("\u00a0", " ")
+    expect(above).toContain("momentum 3.60 kg m/s towards +x and +y.")
+    expect(above).toMatch(/turns back along y at 0\.73\d s, at y = 5\.64 m/)
+    expect(above).not.toMatch(/highest|\bup\b|down|right|left/)
+    expect(direction(0, -1, 1, "top")).toBe("towards \u2212y and up")
+  })
+
   it("tells each push with its time and greatest force", () => {
     expect(words(bounce("cell"))).toMatch(
       /The force deck acts 3 times: from 0\.55\d s to 0\.7\d\d s \(at most \d+ N\)/,
