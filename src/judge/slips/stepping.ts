@@ -142,7 +142,12 @@ export const forceMovesPosition: Slip = {
     const force = textOf(script, added.whole)
       .match(/[A-Za-z_]\w*/g)
       ?.find(name => roles.role(name) === "force")
-    if (force === undefined) return []
+    if (force === undefined) {
+      const impulse = impulseOf(script, added)
+      return updatesOf(script, roles, "position").map(update => [
+        replace(update.value, `${update.target} + ${impulse}`),
+      ])
+    }
     const step = nodesIn(script, "VariableName").find(node => isTimeStep(script, roles, node))
     return updatesOf(script, roles, "position").map(update => [
       replace(
@@ -151,6 +156,12 @@ export const forceMovesPosition: Slip = {
       ),
     ])
   },
+}
+
+/** What an update adds, without the old value. */
+function impulseOf(script: Script, { whole, own }: NonNullable<ReturnType<typeof addedTo>>): string {
+  const added = termsOf(script, whole).filter(({ node }) => own === null || node.from !== own.from)
+  return added.map(({ node, negative }) => `${negative ? "-" : ""}(${textOf(script, node)})`).join(" + ")
 }
 
 export const oldMomentum: Slip = {
