@@ -16,6 +16,10 @@ export interface CommandSpec {
   readonly options: Readonly<Record<string, OptionSpec>>
   /** how many files or folders it takes */
   readonly takes: readonly [least: number, most: number]
+  /** the same where the first of them is a word of the command's own, that word counted */
+  readonly forms?: Readonly<Record<string, readonly [least: number, most: number]>>
+  /** lines that its help says besides */
+  readonly more?: readonly string[]
 }
 
 export interface Asked {
@@ -71,7 +75,9 @@ export function readAsked(spec: CommandSpec, args: readonly string[]): Asked | P
     list.push(token.value ?? "")
   }
   const help = values.help !== undefined
-  const [least, most] = spec.takes
+  const [first] = positionals
+  const form = first !== undefined && Object.hasOwn(spec.forms ?? {}, first) ? spec.forms![first] : undefined
+  const [least, most] = form ?? spec.takes
   if (!help && positionals.length < least)
     return wrong(spec, `“${spec.name}” was given no file.`, `Write it as: ${spec.usage}`)
   if (!help && positionals.length > most)
@@ -107,5 +113,6 @@ export function helpOf(spec: CommandSpec): string {
     ([name, option]) => [`--${name}${option.value === null ? "" : ` ${option.value}`}`, option.says] as const,
   )
   const width = Math.max(...rows.map(([left]) => left.length))
-  return `${spec.says}\n\n  ${spec.usage}\n\n${rows.map(([left, right]) => `  ${left.padEnd(width)}  ${right}`).join("\n")}`
+  const more = (spec.more ?? []).map(line => `\n\n  ${line}`).join("")
+  return `${spec.says}\n\n  ${spec.usage}${more}\n\n${rows.map(([left, right]) => `  ${left.padEnd(width)}  ${right}`).join("\n")}`
 }

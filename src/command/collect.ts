@@ -1,18 +1,26 @@
-import { readdirSync, readFileSync, statSync } from "node:fs"
+import { lstatSync, readdirSync, readFileSync, statSync } from "node:fs"
 import { basename, join, relative, sep } from "node:path"
-import { Unzip, UnzipInflate } from "fflate"
 import type { Problem } from "../cell/problem.ts"
 import { maxAnswerFileBytes, tooLarge } from "../worksheet/index.ts"
 import { fileProblem } from "./files.ts"
+import { readZipDirectory, readZipEntry, type ZipEntry, ZipEntryTooLarge, ZipFault } from "./marking/zip.ts"
 
-/** One thing that was handed in: its bytes, or why it cannot be read. */
-export type Handed =
-  | { readonly file: string; readonly bytes: Uint8Array }
-  | { readonly file: string; readonly problem: Problem }
+/** One thing that was handed in; nothing of it is kept in memory, so that thousands of them can wait. */
+export interface Handed {
+  /** how it is called in results: its path below what was named, with "/" */
+  readonly file: string
+  /** when it was last changed, ms since 1970; null where that is not known */
+  readonly time: number | null
+  /** its bytes, or why it cannot be read */
+  read(): Uint8Array | Problem
+}
 
-/** A zip with more files than this is no class's work. */
+/** An archive with more files than this is no class's work. */
 const maxZipEntries = 20_000
 const maxZipBytes = 1_000_000_000
+/** Answers shrink to a fifth or so. What unpacks to this many times its size, past the allowance, was made to. */
+const maxRatio = 50
+const ratioAllowance = 100_000_000
 
 /**
  * Gathers answer files from files, folders (with all below them) and zip archives, in the order of their names.
@@ -24,98 +32,149 @@ export function collect(paths: readonly string[]): Handed[] {
   for (const path of paths) {
     try {
       const stat = statSync(path)
-      if (stat.isDirectory()) {
-        const names = readdirSync(path, { recursive: true, withFileTypes: true })
-          .filter(
-            entry => entry.isFile() && /\.(json|zip)$/i.test(entry.name) && !entry.name.startsWith("._"),
-          )
-          .map(entry => join(entry.parentPath ?? entry.path, entry.name))
-        for (const name of names) found.push(...one(name, relative(path, name).split(sep).join("/")))
-      } else found.push(...one(path, basename(path)))
+      if (stat.isDirectory()) walk(path, path, found)
+      else found.push(...one(path, basename(path)))
     } catch (cause) {
-      found.push({ file: path, problem: fileProblem(path, cause) })
+      found.push(unusable(path, fileProblem(path, cause)))
     }
   }
   return inOrder(found)
 }
 
-function one(path: string, label: string): Handed[] {
+const unusable = (file: string, problem: Problem): Handed => ({ file, time: null, read: () => problem })
+
+/** All answer files below a folder. A folder that cannot be read is said; links are not followed. */
+function walk(top: string, folder: string, found: Handed[]): void {
+  const label = (path: string): string => relative(top, path).split(sep).join("/") || basename(top)
+  let entries: ReturnType<typeof listed>
   try {
-    if (/\.zip$/i.test(path)) return unzip(path, label)
-    const { size } = statSync(path)
-    if (size > maxAnswerFileBytes) return [{ file: label, problem: tooLarge(size) }]
-    return [{ file: label, bytes: readFileSync(path) }]
+    entries = listed(folder)
   } catch (cause) {
-    return [{ file: label, problem: fileProblem(path, cause) }]
+    found.push(unusable(label(folder), fileProblem(label(folder), cause)))
+    return
+  }
+  for (const entry of entries) {
+    const path = join(folder, entry.name)
+    if (entry.isDirectory()) walk(top, path, found)
+    else if (!/\.(json|zip)$/i.test(entry.name) || entry.name.startsWith("._")) continue
+    else if (entry.isFile()) found.push(...one(path, label(path)))
+    else if (entry.isSymbolicLink()) found.push(unusable(label(path), linkProblem(label(path))))
   }
 }
 
-/** Unpacks as a stream: an entry that grows past what an answer file may have is dropped there and then. */
-function unzip(path: string, label: string): Handed[] {
-  const { size } = statSync(path)
-  const broken = (text: string): Handed => ({
-    file: label,
-    problem: {
-      code: "zip",
-      text: `The archive “${label}” ${text}.`,
-      todo: "Pack the answer files again as one plain zip.",
-    },
-  })
-  if (size > maxZipBytes) return [broken(`has ${(size / 1e6).toFixed(0)} MB, too much for a class's answers`)]
-  const found: Handed[] = []
-  let entries = 0
-  let failed: string | null = null
-  const unzipper = new Unzip(entry => {
-    if (entry.name.endsWith("/") || !/\.json$/i.test(entry.name) || /(^|\/)(__MACOSX\/|\._)/.test(entry.name))
-      return
-    if (++entries > maxZipEntries) {
-      failed ??= `has more than ${maxZipEntries} answer files`
-      return
-    }
-    const file = `${label}/${entry.name.replaceAll("\\", "/")}`
-    const chunks: Uint8Array[] = []
-    let length = 0
-    let over = false
-    entry.ondata = (error, chunk, final) => {
-      if (over) return
-      if (error) {
-        over = true
-        found.push({
-          file,
-          problem: {
-            code: "zip",
-            text: `“${file}” is damaged inside the archive.`,
-            todo: "Ask for the file again.",
-          },
-        })
-        return
-      }
-      length += chunk.length
-      if (length > maxAnswerFileBytes) {
-        over = true
-        chunks.length = 0
-        entry.terminate()
-        found.push({ file, problem: tooLarge(length) })
-        return
-      }
-      chunks.push(chunk)
-      if (final) found.push({ file, bytes: Buffer.concat(chunks) })
-    }
-    entry.start()
-  })
-  unzipper.register(UnzipInflate)
+const listed = (folder: string) => readdirSync(folder, { withFileTypes: true })
+
+function one(path: string, file: string): Handed[] {
+  if (/\.zip$/i.test(path)) return unzip(path, file)
   try {
-    const bytes = readFileSync(path)
-    if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) return [broken("is not a zip archive")]
-    const step = 65_536
-    for (let at = 0; at < bytes.length; at += step)
-      unzipper.push(bytes.subarray(at, at + step), at + step >= bytes.length)
-  } catch {
-    failed ??= "is damaged or packed in a way that cannot be read"
+    const { mtimeMs } = lstatSync(path)
+    return [{ file, time: mtimeMs, read: () => readPlain(path, file) }]
+  } catch (cause) {
+    return [unusable(file, fileProblem(file, cause))]
   }
-  if (failed !== null) found.push(broken(failed))
-  if (found.length === 0) found.push(broken("holds no answer file (*.json)"))
-  return found
+}
+
+function readPlain(path: string, file: string): Uint8Array | Problem {
+  try {
+    const { size } = statSync(path)
+    return size > maxAnswerFileBytes ? tooLarge(size) : readFileSync(path)
+  } catch (cause) {
+    return fileProblem(file, cause)
+  }
+}
+
+const zipProblem = (text: string, todo: string): Problem => ({ code: "zip", text, todo })
+const linkProblem = (file: string): Problem => ({
+  code: "file",
+  text: `“${file}” is a link to another file, and links are not followed.`,
+  todo: "Put the file itself there.",
+})
+
+/** The answer files of an archive. Only its directory is read now; each file is unpacked when its turn comes. */
+function unzip(path: string, label: string): Handed[] {
+  const broken = (text: string): Handed =>
+    unusable(
+      label,
+      zipProblem(`The archive “${label}” ${text}.`, "Pack the answer files again as one plain zip."),
+    )
+  try {
+    const { size } = statSync(path)
+    if (size > maxZipBytes)
+      return [broken(`has ${(size / 1e6).toFixed(0)} MB, too much for a class's answers`)]
+    const entries = readZipDirectory(path).filter(isWanted)
+    if (entries.length > maxZipEntries)
+      return [broken(`has ${entries.length} answer files, and at most ${maxZipEntries} are read from one`)]
+    if (entries.length === 0) return [broken("holds no answer file (*.json)")]
+    const unpacked = entries.reduce((sum, entry) => sum + entry.size, 0)
+    if (unpacked > ratioAllowance && unpacked > maxRatio * size)
+      return [broken(`unpacks to ${Math.round(unpacked / size)} times its size; answer files do not`)]
+    if (overlap(entries)) return [broken("is damaged: files lie over one another in it")]
+    return entries.map(entry => inZip(path, label, entry))
+  } catch (cause) {
+    return [cause instanceof ZipFault ? broken(cause.message) : unusable(label, fileProblem(label, cause))]
+  }
+}
+
+const isWanted = ({ name, directory }: ZipEntry): boolean =>
+  !directory && /\.(json|zip)$/i.test(name) && !/(^|[/\\])(__MACOSX[/\\]|\._)/.test(name)
+
+/** Two entries that share packed bytes: one of the ways to make an archive unpack to far more than it is. */
+function overlap(entries: readonly ZipEntry[]): boolean {
+  const sorted = [...entries].sort((a, b) => a.at - b.at)
+  return sorted.some((entry, i) => i > 0 && entry.at < sorted[i - 1]!.at + sorted[i - 1]!.packedSize)
+}
+
+function inZip(path: string, label: string, entry: ZipEntry): Handed {
+  const file = `${label}/${plainPath(entry.name)}`
+  if (/\.zip$/i.test(entry.name))
+    return unusable(
+      file,
+      zipProblem(
+        `“${file}” is an archive inside an archive, and is not opened.`,
+        "Unpack it and name it by itself.",
+      ),
+    )
+  if (entry.link)
+    return unusable(
+      file,
+      zipProblem(`“${file}” is a link to another file, and links are not followed.`, "Pack the file itself."),
+    )
+  if (entry.encrypted)
+    return unusable(
+      file,
+      zipProblem(`“${file}” is packed with a password.`, "Pack the answer files again without a password."),
+    )
+  if (entry.method !== 0 && entry.method !== 8)
+    return unusable(
+      file,
+      zipProblem(
+        `“${file}” is packed in a way that is not read here.`,
+        "Pack the answer files again as a plain zip.",
+      ),
+    )
+  return { file, time: entry.time, read: () => readPacked(path, file, entry) }
+}
+
+function readPacked(path: string, file: string, entry: ZipEntry): Uint8Array | Problem {
+  if (entry.size > maxAnswerFileBytes) return tooLarge(entry.size)
+  try {
+    return readZipEntry(path, entry, maxAnswerFileBytes)
+  } catch (cause) {
+    if (cause instanceof ZipEntryTooLarge) return tooLarge(maxAnswerFileBytes + 1)
+    return cause instanceof ZipFault
+      ? zipProblem(`“${file}” is damaged inside the archive.`, "Ask for the file again.")
+      : fileProblem(file, cause)
+  }
+}
+
+/** A name from an archive as a plain path: it only names a result and is never opened, but people read it. */
+function plainPath(name: string): string {
+  const parts = name
+    .replaceAll("\\", "/")
+    .replace(/\p{Cc}|\p{Cf}/gu, "")
+    .split("/")
+    .filter(part => part !== "" && part !== "." && part !== ".." && !/^[a-z]:$/i.test(part))
+  return parts.join("/").slice(-200) || "unnamed.json"
 }
 
 /** By name, with a number behind a name that came twice. */

@@ -1,159 +1,264 @@
-import { statSync } from "node:fs"
+import { mkdirSync, rmSync, statSync } from "node:fs"
 import { availableParallelism } from "node:os"
 import { join } from "node:path"
 import type { Problem } from "../cell/problem.ts"
-import { createMarker, createReferences, type Marker, type References } from "../judge/index.ts"
-import {
-  graded,
-  type Marked,
-  type Motion,
-  motionsOf,
-  type Result,
-  refused,
-  resultsCsv,
-  resultsJson,
-  workOf,
-} from "../report/index.ts"
-import { matchAnswers, readAnswerFile, refuses, type Worksheet } from "../worksheet/index.ts"
+import { createReferences, NoReference, ownParameters } from "../judge/index.ts"
+import { motionsOf, type ReportSubject } from "../report/index.ts"
+import { suggest, type Worksheet } from "../worksheet/index.ts"
 import type { Asked, CommandSpec } from "./asked.ts"
-import { readReportsAsked, reportOptions, writeReports } from "./class-reports.ts"
+import { type ReportsAsked, readReportsAsked, reportOptions } from "./class-reports.ts"
 import { collect, type Handed } from "./collect.ts"
-import { decodeUtf8, fileProblem, readWorksheet, writeWhole } from "./files.ts"
+import { fileProblem, readWorksheet } from "./files.ts"
 import type { ExitCode } from "./main.ts"
+import { readHanded } from "./marking/answers.ts"
+import { openClassFile } from "./marking/class-file.ts"
+import { marksDigest, programDigest } from "./marking/keys.ts"
+import { takeLock } from "./marking/lock.ts"
+import { HostTrouble, markAll, openVerdicts, type Way } from "./marking/mark-all.ts"
+import { merge } from "./marking/merge.ts"
+import { type Dated, type Standing, standings } from "./marking/newest.ts"
+import { printResults } from "./marking/print.ts"
+import { isOfShare, readShare, type Share } from "./marking/share.ts"
+import { rollOf, writeShare } from "./marking/share-file.ts"
+import { createStopper } from "./marking/stop.ts"
+import { createCounts, workLine, writtenLine } from "./marking/summary.ts"
+import { writeClass } from "./marking/write-class.ts"
+import { placeInFile } from "./place-in-file.ts"
 import { createProgress } from "./progress.ts"
-import { count, out, refuse, shortNumber } from "./say.ts"
+import { count, err, out, refuse } from "./say.ts"
 import { createTools, type Tools } from "./tools.ts"
 
 export const gradeSpec: CommandSpec = {
   name: "grade",
   usage: "deltasheet grade WORKSHEET --answers PATH... --out DIR",
   says: "mark answer files, folders or zips of them; writes results, a report and a page for each student",
+  more: [
+    "deltasheet grade merge DIR... --out DIR     joins the shares that were marked with --share",
+    "What was marked is kept in DIR/marking: interrupted, or asked again, grade goes on from there.",
+  ],
   takes: [1, 1],
+  forms: { merge: [2, 10_001] },
   options: {
     answers: { value: "PATH", says: "answer files, folders or zip archives", many: true },
     out: { value: "DIR", says: "folder for results.json, results.csv, report.html and the rest" },
+    earlier: {
+      value: "FILE",
+      says: "earlier versions of the worksheet, for answers written on them",
+      many: true,
+    },
+    share: { value: "K/N", says: "mark only the K-th of N shares; “grade merge” joins them" },
     ...reportOptions,
   },
 }
 
+interface GradeAsked {
+  /** the one to be marked, then earlier versions */
+  readonly worksheets: readonly Worksheet[]
+  readonly paths: readonly string[]
+  readonly folder: string
+  readonly share: Share | null
+  readonly wanted: ReportsAsked
+}
+
 export async function grade(asked: Asked, home: string): Promise<ExitCode> {
+  if (asked.files[0] === "merge") return merge(asked, asked.files.slice(1), home)
+  const read = readGradeAsked(asked)
+  if (Array.isArray(read)) return refuse(asked, read)
+  const given = read as GradeAsked
+  const marking = join(given.folder, "marking")
+  try {
+    mkdirSync(marking, { recursive: true })
+    const lock = takeLock(join(marking, "lock"))
+    if ("code" in lock) return refuse(asked, [lock])
+    try {
+      return await gradeIn(asked, given, marking, home)
+    } finally {
+      lock.release()
+    }
+  } catch (cause) {
+    if (cause instanceof HostTrouble) return refuse(asked, [cause.problem])
+    if (cause instanceof NoReference) return refuse(asked, [placeInFile(given.worksheets[0]!, cause.problem)])
+    if ((cause as NodeJS.ErrnoException | null)?.syscall === undefined) throw cause
+    return refuse(asked, [unwritten(given.folder, cause)])
+  }
+}
+
+function readGradeAsked(asked: Asked): GradeAsked | Problem[] {
   const read = readWorksheet(asked.files[0]!)
-  if (!read.ok) return refuse(asked, read.problems)
-  const worksheet = read.value
+  if (!read.ok) return [...read.problems]
   const paths = asked.values.answers ?? []
   const folder = asked.values.out?.[0]
   if (paths.length === 0 || folder === undefined)
-    return refuse(asked, [
+    return [
       {
         code: "asked-wrongly",
         text: paths.length === 0 ? "No answers were named." : "No folder for the results was named.",
         todo: `Write it as: ${gradeSpec.usage}`,
       },
-    ])
+    ]
   const problem = folderProblem(folder)
-  if (problem) return refuse(asked, [problem])
+  if (problem) return [problem]
   const wanted = readReportsAsked(asked)
-  if ("code" in wanted) return refuse(asked, [wanted])
-  const handed = collect(paths)
-  const tools = createTools(join(home, "dist", "runner.js"), Math.max(1, Math.min(availableParallelism(), 8)))
+  if ("code" in wanted) return [wanted]
+  const shareText = asked.values.share?.[0]
+  const share = shareText === undefined ? null : readShare(shareText)
+  if (share !== null && "code" in share) return [share]
+  const worksheets = [read.value]
+  for (const file of asked.values.earlier ?? []) {
+    const earlier = readWorksheet(file)
+    if (!earlier.ok) return [...earlier.problems]
+    const { id } = earlier.value.sheet
+    if (id !== read.value.sheet.id)
+      return [
+        {
+          code: "asked-wrongly",
+          text: `“${file}” is the worksheet “${id}”; earlier versions must be of “${read.value.sheet.id}”.`,
+          todo: suggest(id, [read.value.sheet.id]),
+        },
+      ]
+    worksheets.push(earlier.value)
+  }
+  return { worksheets, paths, folder, share, wanted }
+}
+
+/** Marks a class in a folder that is ours alone. */
+async function gradeIn(asked: Asked, given: GradeAsked, marking: string, home: string): Promise<ExitCode> {
+  const { worksheets, folder, share } = given
+  const [worksheet] = worksheets
+  const runnerFile = join(home, "dist", "runner.js")
+  const program = programDigest(runnerFile)
+  const handed = collect(given.paths)
+  const standing = standingsOf(handed, worksheets)
+  const places = [...handed.keys()].filter(i => share === null || isOfShare(handed[i]!.file, share))
+  const register = openVerdicts(join(marking, "verdicts.jsonl"), worksheets)
+  // a share that is being marked again is no finished one
+  rmSync(join(marking, "share.json"), { force: true })
+  const classFile = openClassFile(join(marking, "files.jsonl"), { fresh: true })
+  const tools = stoppable(createTools(runnerFile, Math.max(1, Math.min(availableParallelism(), 8))))
   const references = createReferences()
-  const progress = createProgress("marked", handed.length)
+  const progress = createProgress("marked", places.length)
+  const ways: Record<Way, number> = { judged: 0, known: 0, refused: 0 }
+  const stopper = createStopper(() => void tools.close())
+  const started = performance.now()
   try {
-    const marked = await markAll(worksheet, handed, tools, references, () => progress.step())
-    const results = marked.map(({ result }) => result)
+    await markAll({
+      worksheets,
+      handed,
+      places,
+      standing,
+      tools,
+      references,
+      program,
+      register,
+      classFile,
+      stopped: stopper.stopped,
+      marked: way => {
+        ways[way]++
+        progress.step(way === "judged")
+      },
+    })
     progress.end()
-    writeWhole(join(folder, "results.json"), resultsJson(worksheet.sheet, results))
-    writeWhole(join(folder, "results.csv"), resultsCsv(worksheet.sheet, results))
-    const reports = wanted.reports
-      ? await writeReports(wanted, worksheet, marked, { home, folder, tools, references })
-      : []
-    if (asked.json) out(resultsJson(worksheet.sheet, results).trimEnd())
-    else summarise(results, folder, reports)
-    return results.some(result => result.status === "refused") ? 1 : 0
+    if (stopper.stopped()) return interrupted(given, ways, places.length)
+    const seconds = (performance.now() - started) / 1000
+    const subject = await subjectOf(worksheet!, tools, references, ways.judged > 0)
+    const names = await writeClass(folder, subject, classFile.all, given.wanted, home)
+    if (share !== null)
+      writeShare(marking, {
+        format: "deltasheet-share/1",
+        share,
+        worksheet: pick(worksheet!),
+        marks: worksheets.map(marksDigest).join(" "),
+        program,
+        roll: rollOf(
+          handed.map(({ file }) => file),
+          file => !standing.get(file)?.superseded,
+        ),
+        files: handed.length,
+        places,
+        subject,
+      })
+    const counts = createCounts()
+    for (const item of classFile.all()) counts.add(item)
+    if (asked.json) await printResults(folder)
+    else
+      for (const line of [
+        ...counts.lines(),
+        ...workLine(ways, register.damaged(), seconds),
+        writtenLine(folder, names),
+      ])
+        out(line)
+    return counts.refusedSome() ? 1 : 0
+  } catch (cause) {
+    if (stopper.stopped()) return interrupted(given, ways, places.length)
+    throw cause
   } finally {
     progress.end()
+    stopper.release()
     await tools.close()
+    register.close()
+    classFile.close()
+    // what is joined later stays; otherwise all of it stands in the results
+    if (share === null) rmSync(join(marking, "files.jsonl"), { force: true })
   }
 }
 
-/** Marks everything that was handed in; as many at a time as there are workers, results in the order handed in. */
-async function markAll(
+const pick = ({ sheet }: Worksheet) => ({ id: sheet.id, version: sheet.version, digest: sheet.digest })
+
+async function subjectOf(
   worksheet: Worksheet,
-  handed: readonly Handed[],
   tools: Tools,
-  references: References,
-  marked: () => void,
-): Promise<Marked[]> {
-  const marker = createMarker(worksheet, tools, references, evidence =>
-    motionsOf(worksheet.sheet, evidence.runs[0]),
-  )
-  const results = new Array<Marked>(handed.length)
-  let next = 0
-  const worker = async (): Promise<void> => {
-    for (let i = next++; i < handed.length; i = next++) {
-      results[i] = await markOne(worksheet, handed[i]!, marker)
-      marked()
-    }
-  }
-  await Promise.all(Array.from({ length: tools.workers + 1 }, worker))
-  return results
+  references: ReturnType<typeof createReferences>,
+  slipsMade: boolean,
+): Promise<ReportSubject> {
+  const { sheet, keys } = worksheet
+  // the motions of the slips are not shown; where they were made already there is nothing to make anew
+  const reference = await references.get(worksheet, tools, ownParameters(sheet), slipsMade)
+  return { sheet, keys, reference: motionsOf(sheet, reference.runs[0]) }
 }
 
-/** One file, one result: whatever is wrong with it stays its own. */
-async function markOne(
-  worksheet: Worksheet,
-  item: Handed,
-  marker: Marker<readonly Motion[]>,
-): Promise<Marked> {
-  const { sheet } = worksheet
-  const refusal = (student: Result["student"], problems: readonly Problem[]): Marked => ({
-    result: refused(sheet, item.file, student, problems),
-    work: null,
-  })
-  if ("problem" in item) return refusal(null, [item.problem])
-  const text = decodeUtf8(item.bytes)
-  if (text === null)
-    return refusal(null, [
-      {
-        code: "not-utf-8",
-        text: "The answer file is not written in UTF-8.",
-        todo: "Hand in the downloaded file unchanged.",
-      },
-    ])
-  const read = readAnswerFile(text)
-  if (!read.ok) return refusal(null, read.problems)
-  const { answers } = read
-  const problems = matchAnswers(sheet, answers)
-  if (problems.some(refuses)) return refusal(answers.student, problems)
-  const { judgement, kept: motions } = await marker.mark(answers)
-  const toRead = Object.fromEntries(
-    sheet.questions
-      .filter(q => q.kind === "text")
-      .map(q => [q.name, String(answers.questions[q.name] ?? "")]),
-  )
+/** What is to be said of files because of their times and because a student handed in several. */
+function standingsOf(
+  handed: readonly Handed[],
+  worksheets: readonly Worksheet[],
+): ReadonlyMap<string, Standing> {
+  const dated: Dated[] = []
+  for (const item of handed) {
+    const read = readHanded(item, worksheets)
+    if (!read.ok) continue
+    const { student, savedAt } = read.answers
+    dated.push({ file: item.file, student, savedAt, fileTime: item.time })
+  }
+  return standings(dated, Date.now())
+}
+
+/** Tools that take a computer that cannot run programs for what it is: no student's fault. */
+function stoppable(tools: Tools): Tools {
   return {
-    result: graded(item.file, answers.student, judgement, toRead, problems),
-    work: workOf(sheet, answers, motions),
+    ...tools,
+    async run(request) {
+      const outcome = await tools.run(request)
+      if (outcome.problem?.code === "run-unavailable") throw new HostTrouble(outcome.problem)
+      return outcome
+    },
   }
 }
 
-function summarise(results: readonly Result[], folder: string, reports: readonly string[]): void {
-  const marked = results.filter(result => result.status === "graded")
-  const full = marked.filter(result => result.points === result.outOf).length
-  const halted = marked.filter(result =>
-    result.checks.some(check => check.verdict === "could not run"),
-  ).length
-  const mean = marked.reduce((sum, result) => sum + result.points, 0) / Math.max(1, marked.length)
-  out(
-    `${count(marked.length, "answer file")} marked: ${full} with full points, ${halted} that could not run, ${shortNumber(mean)} of ${shortNumber(results[0]?.outOf ?? 0)} points on average.`,
+function interrupted({ folder }: GradeAsked, ways: Readonly<Record<Way, number>>, all: number): ExitCode {
+  const done = ways.judged + ways.known + ways.refused
+  err(
+    `Stopped: ${done} of ${count(all, "file")} marked. What was marked is kept in “${join(folder, "marking")}”; the results were not written.`,
   )
-  const not = results.filter(result => result.status === "refused")
-  if (not.length > 0) {
-    out(`${count(not.length, "file")} refused:`)
-    for (const result of not) out(`  ${result.file}: ${result.problems[0]?.text ?? ""}`)
+  err("Run the same command again to go on from there.")
+  return 130
+}
+
+/** Something could not be written: what was marked before is safe. */
+function unwritten(folder: string, cause: unknown): Problem {
+  const problem = fileProblem(folder, cause)
+  return {
+    ...problem,
+    todo: `${problem.todo} What was marked is kept: the same command goes on from there, and earlier results were left as they were.`,
   }
-  const also = reports.length === 0 ? "" : `; for the class open ${join(folder, "report.html")}`
-  out(`written: ${join(folder, "results.json")}, ${join(folder, "results.csv")}${also}`)
 }
 
 function folderProblem(folder: string): Problem | null {

@@ -7,8 +7,8 @@ import { run, runSpec } from "./run.ts"
 import { out, refuse } from "./say.ts"
 import { serve, serveSpec } from "./serve.ts"
 
-/** How a command ends: 0 fine, 1 something was found wanting, 2 could not be read or was asked wrongly. */
-export type ExitCode = 0 | 1 | 2
+/** How a command ends: 0 fine, 1 something was found wanting, 2 could not be read or was asked wrongly, 130 stopped by hand. */
+export type ExitCode = 0 | 1 | 2 | 130
 
 export interface Command {
   readonly spec: CommandSpec

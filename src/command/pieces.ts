@@ -23,7 +23,11 @@ const ownPage = /^[a-z0-9-]+-[0-9a-f]{8}\.html$/
  *
  * @throws what the system says; what was half written is taken away
  */
-export async function writePieces(folder: string, pieces: AsyncIterable<ReportPiece>): Promise<string[]> {
+export async function writePieces(
+  folder: string,
+  pieces: AsyncIterable<ReportPiece>,
+  { keepPages = false }: { readonly keepPages?: boolean } = {},
+): Promise<string[]> {
   const open = new Map<string, number>()
   const parts = new Set<string>()
   const names = new Set<string>()
@@ -49,7 +53,7 @@ export async function writePieces(folder: string, pieces: AsyncIterable<ReportPi
       renameSync(beside(name), join(folder, name))
       parts.delete(name)
     }
-    removeOthers(folder, names)
+    if (!keepPages) removeOthers(folder, names)
     return [...names]
   } finally {
     for (const file of open.values()) closeSync(file)

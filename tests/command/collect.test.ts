@@ -8,8 +8,10 @@ import { collect } from "../../src/command/collect.ts"
 const folder = mkdtempSync(join(tmpdir(), "deltasheet-collect-"))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
-const text = (item: ReturnType<typeof collect>[number]): string =>
-  "bytes" in item ? new TextDecoder().decode(item.bytes) : `! ${item.problem.code}`
+const text = (item: ReturnType<typeof collect>[number]): string => {
+  const read = item.read()
+  return read instanceof Uint8Array ? new TextDecoder().decode(read) : `! ${read.code}`
+}
 
 describe("answer files are gathered", () => {
   mkdirSync(join(folder, "class", "group b"), { recursive: true })

@@ -1,0 +1,37 @@
+import { createHash } from "node:crypto"
+import { readFileSync } from "node:fs"
+import { fileURLToPath } from "node:url"
+import { drawSeeds } from "../../judge/index.ts"
+import type { AnswerFile, Worksheet } from "../../worksheet/index.ts"
+
+const sha = (text: string | Uint8Array): string => createHash("sha256").update(text).digest("hex")
+
+/** The program itself: another build may judge otherwise, so it starts anew. @param runnerFile the built child process */
+export function programDigest(runnerFile: string): string {
+  const own = fileURLToPath(import.meta.url)
+  return sha([own, runnerFile].map(file => sha(readFileSync(file))).join(" "))
+}
+
+/** All of a worksheet that a verdict depends on: the task, its checks and keys, and the author's answers. */
+export function marksDigest({ sheet, answers, keys }: Worksheet): string {
+  const { digest, timeStep, parameters, cells, checks, questions } = sheet
+  return sha(JSON.stringify([digest, timeStep, parameters, cells, checks, questions, answers, keys]))
+}
+
+/**
+ * What the verdict over one set of answers depends on: worksheet, program, the text of each blank, the answer to each
+ * question, and the hidden draws. Not the student: equal answers with the same draws have one verdict.
+ */
+export function verdictKey(program: string, marks: string, { sheet }: Worksheet, file: AnswerFile): string {
+  const blanks = sheet.cells.flatMap(cell => cell.segments.flatMap(s => (s.kind === "blank" ? [s.name] : [])))
+  const most = Math.max(0, ...sheet.checks.map(check => check.draws))
+  return sha(
+    JSON.stringify([
+      program,
+      marks,
+      blanks.map(name => (Object.hasOwn(file.answers, name) ? file.answers[name] : null)),
+      sheet.questions.map(({ name }) => file.questions[name] ?? null),
+      drawSeeds(sheet, file.seed, most),
+    ]),
+  )
+}
