@@ -40,6 +40,25 @@ export const buoy: Corpus = {
       renew("r = r - (p / mass) * long\np = p + F * long\nr = r + (p / mass) * long\nF = vec3(0, 0, 0)"),
     ),
     right("found again by difference", renew("const change = netForce(r.y) - F\nF += change")),
+    // written last, and measured once before anything was tuned on them
+
+    right("pressure times area", restore("const extra = -rho * g * y\nF = vec3(0, extra * A, 0)")),
+    right(
+      "a choice of direction",
+      restore("const size = k * Math.abs(y)\nconst way = y < 0 ? ey : -ey\nF = size * way"),
+    ),
+    right(
+      "in small pieces",
+      restore("const Vout = A * y\nconst mOut = rho * Vout\nconst lost = mOut * g\nF = F - lost * ey"),
+    ),
+    right(
+      "energy slope",
+      restore(
+        "const E = (h: number) => 0.5 * k * h * h\nconst h = 0.001\nF = (-(E(y + h) - E(y - h)) / (2 * h)) * ey",
+      ),
+    ),
+    right("only the component renewed", renew("F = vec3(0, netForce(r.y).y, 0)")),
+    right("the old one taken off", renew("F = F - F + netForce(r.y)")),
   ],
   wrong: [
     slip(spring, "away from rest", restore("F = k * y * ey")),
@@ -85,5 +104,24 @@ export const buoy: Corpus = {
     fault("pushes up only", restore("if (y < 0) F = -k * y * ey")),
     fault("fits one buoy", restore("F = -7.1076 * mass * y * ey")),
     fault("no gravity", restore("F = -rho * A * y * ey")),
+    // written last, and measured once before anything was tuned on them
+
+    slip(spring, "depth taken for height", restore("const depth = -y\nF = -k * depth * ey")),
+    slip(spring, "more water when higher", restore("const Fb = rho * g * A * y\nF = Fb * ey")),
+    slip("factor-lost", "size of the stiffness only", restore("F = vec3(0, -k, 0)")),
+    slip(["sign-turned", "magnitude-for-vector"], "turned afterwards", renew("F = netForce(r.y)\nF = -F")),
+    fault("squared diameter", restore("F = -rho * g * diameter ** 2 * y * ey")),
+    fault("half the area", restore("F = -rho * g * (A / 2) * y * ey")),
+    fault("twice", restore("F = -2 * k * y * ey")),
+    fault("one power too many", restore("F = -k * y ** 3 * ey")),
+    fault("never more than the weight", restore("F = Math.max(-100, Math.min(100, -k * y)) * ey")),
+    fault("g forgotten in a product of its own", restore("const mw = rho * A * y\nF = -mw * 1 * ey")),
+    fault("always up by the buoyancy", restore("F = rho * g * A * push * ey - k * y * ey")),
+    fault("momentum damps", restore("F = -k * y * ey - 0.05 * p")),
+    fault("height of the first cell", renew("F = netForce(-push * Math.cos(Math.sqrt(k / mass) * t))")),
+    fault("only when below", renew("if (r.y < 0) F = netForce(r.y)")),
+    fault("a third renewed", renew("F = (2 * F + netForce(r.y)) / 3")),
+    fault("a little too weak", renew("F = 0.95 * netForce(r.y)")),
+    fault("a little too strong", renew("F = 1.05 * netForce(r.y)")),
   ],
 }

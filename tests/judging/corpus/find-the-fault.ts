@@ -29,6 +29,23 @@ export const findTheFault: Corpus = {
     right("height named", bell("const h = r.y - yStart\nofWeight = h * g * bellMass")),
     right("minus the sinking", bell("const sunk = yStart - r.y\nofWeight = -bellMass * g * sunk")),
     right("by the force", bell("ofWeight = -dot(Fg, r - vec3(0, yStart, 0))")),
+    // written last, and measured once before anything was tuned on them
+
+    right(
+      "opposite of what was given",
+      hoist("const wrong = (c * p) / load\nFdamping = Fdamping - 2 * wrong"),
+    ),
+    right("from the library", hoist("Fdamping = linearDrag(p / load, c)")),
+    right("negative coefficient", hoist("const b = -c\nFdamping = (b / load) * p")),
+    right("moved to B", trolleys("FonB = FonB + 2 * buffer * squeeze * ex")),
+    right("by places", trolleys("FonB = buffer * (bufferLength - (rB.x - rA.x)) * ex")),
+    right("a drop is less", bell("const lower = yStart - r.y\nofWeight = 0 - bellMass * g * lower")),
+    right(
+      "above the pivot's foot",
+      bell(
+        "const bottom = pivot.y - lineLength\nofWeight = bellMass * g * (r.y - bottom) - bellMass * g * (yStart - bottom)",
+      ),
+    ),
   ],
   wrong: [
     slip(damper, "left as it is", hoist("Fdamping = (c * p) / load")),
@@ -74,5 +91,24 @@ export const findTheFault: Corpus = {
     fault("half", bell("ofWeight = 0.5 * bellMass * g * (r.y - yStart)")),
     fault("mass of the load", bell("ofWeight = load * g * (r.y - yStart)")),
     fault("the line takes it", bell("ofLine = 0.5 * lineK * longer")),
+    // written last, and measured once before anything was tuned on them
+
+    slip(damper, "the same in other words", hoist("const v = p / load\nFdamping = c * v")),
+    slip("mass-missing", "by the impulse", hoist("const q = p\nFdamping = q.times(c).times(-1)")),
+    slip(third, "the weaker looking line", trolleys("FonB = -(buffer * (bufferLength - apart)) * ex")),
+    slip("second-body-forgotten", "no push on B", trolleys("FonB = vec3(0, 0, 0)")),
+    slip("term-missing", "without the place", bell("ofWeight = -bellMass * g * yStart")),
+    slip(["force-missing", "factor-missing"], "a hundredth", hoist("Fdamping = 0 * p")),
+    fault("against the weight", hoist("Fdamping = (-c * p) / load + 0.5 * load * g * ey")),
+    fault("with the sign of the place", hoist("Fdamping = -c * Math.sign(r.y) * ey")),
+    fault("constant friction", hoist("Fdamping = -40 * Math.sign(p.y) * ey")),
+    fault("weight of half", hoist("Fweight = -0.5 * load * g * ey\nFdamping = (-c * p) / load")),
+    fault("softer rope instead", hoist("Frope = -0.5 * k * r.y * ey")),
+    fault("only pushes A less", trolleys("FonA = FonA / 2\nFonB = buffer * squeeze * ex")),
+    fault("by the momentum", trolleys("FonB = (pA / mA) * 100")),
+    fault("twice as much", trolleys("FonB = 2 * buffer * squeeze * ex")),
+    fault("speed for height", bell("ofWeight = bellMass * g * (p.y / bellMass)")),
+    fault("along x", bell("ofWeight = bellMass * g * (r.x - pivot.x)")),
+    fault("g of the moon", bell("ofWeight = bellMass * 1.62 * (r.y - yStart)")),
   ],
 }

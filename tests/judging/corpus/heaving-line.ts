@@ -70,6 +70,35 @@ export const heavingLine: Corpus = {
         "const b = 6 * Math.PI * eta * R\nconst pNew = (p + (Fg + Fbuoyant) * dtBead) / (1 + (b / beadMass) * dtBead)\nFoil = -b * pNew / beadMass",
       ),
     ),
+    // written last, and measured once before anything was tuned on them
+
+    right(
+      "air speed with no wind",
+      drag("const wind = vec3(0, 0, 0)\nconst rel = v - wind\nF = -0.5 * rho * C * A * magnitude(rel) * rel"),
+    ),
+    right(
+      "each component by its own line",
+      drag(
+        "const s2 = v.x ** 2 + v.y ** 2 + v.z ** 2\nconst s = s2 ** 0.5\nconst D = 0.5 * rho * C * A * s2\nconst Dx = (D * v.x) / s\nconst Dy = (D * v.y) / s\nF = vec3(-Dx, -Dy, 0)",
+      ),
+    ),
+    right(
+      "a loop over nothing else",
+      drag(
+        "let area = 0\nfor (const side of [1, -1]) area += A / 2 + 0 * side\nF = v * (magnitude(v) * rho * C * area * -0.5)",
+      ),
+    ),
+    right(
+      "added in two halves",
+      drag("const half = -0.25 * rho * C * A * magnitude(v) * v\nF = half\nF += half"),
+    ),
+    right(
+      "drag of the oil from its size",
+      stokes(
+        "const speed = magnitude(p) / beadMass\nif (speed > 0) Foil = 6 * Math.PI * eta * R * speed * -unit(p)",
+      ),
+    ),
+    right("from the library in oil", stokes("Foil = linearDrag(p / beadMass, 6 * Math.PI * eta * R)")),
   ],
   wrong: [
     slip("sign-turned", "with the motion", drag("F = 0.5 * rho * C * A * magnitude(v) * v")),
@@ -145,5 +174,39 @@ export const heavingLine: Corpus = {
     fault("radius squared", stokes("Foil = -6 * Math.PI * eta * R ** 2 * (p / beadMass)")),
     fault("buoyancy again", stokes("Foil = -6 * Math.PI * eta * R * (p / beadMass) + Fbuoyant")),
     fault("the drag of the air", stokes("Foil = drag(p / beadMass)")),
+    // written last, and measured once before anything was tuned on them
+
+    slip(
+      "sign-turned",
+      "the way of the motion",
+      drag("const e = unit(v)\nF = 0.5 * rho * C * A * magnitude(v) ** 2 * e"),
+    ),
+    slip(
+      "factor-lost",
+      "one speed too few",
+      drag("const s = magnitude(v)\nconst D = 0.5 * rho * C * A * s\nF = -D * unit(v)"),
+    ),
+    slip("factor-missing", "no half and methods", drag("F = v.times(v.magnitude()).times(-rho * C * A)")),
+    slip("mass-missing", "momentum components", stokes("Foil = vec3(0, -6 * Math.PI * eta * R * p.y, 0)")),
+    slip(
+      "sign-turned",
+      "subtracted twice",
+      stokes("const b = 6 * Math.PI * eta * R\nFoil = -b * (-p / beadMass)"),
+    ),
+    slip("factor-lost", "no viscosity", stokes("const k = 6 * Math.PI * R\nFoil = -k * p / beadMass")),
+    fault("circumference for area", drag("F = -0.5 * rho * C * Math.PI * diameter * magnitude(v) * v")),
+    // twice the cross-section: moves exactly as without the half
+    slip(
+      "factor-missing",
+      "surface of the sphere",
+      drag("F = -0.5 * rho * C * Math.PI * diameter ** 2 * magnitude(v) * v / 2"),
+    ),
+    fault("only while it rises", drag("if (v.y > 0) F = -0.5 * rho * C * A * magnitude(v) * v")),
+    fault("vertical speed squared", drag("F = -0.5 * rho * C * A * v.y ** 2 * unit(v)")),
+    fault("a headwind", drag("const rel = v + vec3(3, 0, 0)\nF = -0.5 * rho * C * A * magnitude(rel) * rel")),
+    fault("capped", drag("F = -Math.min(0.5 * rho * C * A * magnitude(v) ** 2, 0.5) * unit(v)")),
+    fault("four for six", stokes("Foil = -4 * Math.PI * eta * R * (p / beadMass)")),
+    fault("volume for radius", stokes("Foil = -6 * Math.PI * eta * volume * (p / beadMass)")),
+    fault("last value of the flight", stokes("Foil = -6 * Math.PI * eta * R * vec3(0, -0.04, 0)")),
   ],
 }

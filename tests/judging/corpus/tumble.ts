@@ -62,6 +62,42 @@ export const tumble: Corpus = {
       "clipped",
       grip("const most = mu * N\nfriction = vec3(Math.max(-most, Math.min(most, -p.x / dt)), 0, 0)"),
     ),
+    // written last, and measured once before anything was tuned on them
+
+    right("with the library's own", start("v = velocityOfPoint(vC, omega, r - rStart)")),
+    right(
+      "by the angle",
+      start(
+        "const left = r.x < rStart.x\nconst u = (spin * stickLength) / 2\nv = vC + vec3(0, left ? -u : u, 0)",
+      ),
+    ),
+    right("a sum", start("v = sum(vC, cross(omega, r), cross(rStart, omega))")),
+    right("relative momentum", angular("const rel = pB - pA\nL = cross((rB - rA) / 2, rel)")),
+    right(
+      "two contacts of one law",
+      normal(
+        "const spring = deckStiffness * squeeze\nconst damper = (-deckDamping * p.y) / ball\nif (r.y < 0 && spring + damper > 0) N = spring + damper",
+      ),
+    ),
+    right(
+      "half of it and its size",
+      normal(
+        "const F = deckStiffness * squeeze - (deckDamping * p.y) / ball\nif (squeeze > 0) N = (F + Math.abs(F)) / 2",
+      ),
+    ),
+    right(
+      "stop or slide",
+      grip(
+        "const most = mu * N\nconst needed = magnitude(along) / dt\nif (needed > most) friction = most * -unit(along)\nelse friction = -along / dt",
+      ),
+    ),
+    // halves what is left in each step, which vanishes with the step: right in the limit
+    right(
+      "half at the end",
+      grip(
+        "if (magnitude(along) > 0) friction = -Math.min(mu * N, (0.5 * magnitude(along)) / dt) * unit(along)",
+      ),
+    ),
   ],
   wrong: [
     slip("cross-product-turned", "the other order", start("v = vC + cross(r - rStart, omega)")),
@@ -193,5 +229,69 @@ export const tumble: Corpus = {
       grip("if (magnitude(along) > 0) friction = -Math.min(0.5 * N, magnitude(along) / dt) * unit(along)"),
     ),
     fault("proportional to momentum", grip("friction = -mu * along")),
+    // written last, and measured once before anything was tuned on them
+
+    slip(
+      "cross-product-turned",
+      "by hand",
+      start("const a = r - rStart\nv = vC + vec3(spin * a.y, -spin * a.x, 0)"),
+    ),
+    slip(
+      ["term-missing", "force-missing"],
+      "the centre stands",
+      start("const a = r - rStart\nv = vec3(0, spin * a.x, 0)"),
+    ),
+    slip(["second-body-forgotten", "term-missing"], "only B", angular("L = (rB - rC).cross(pB)")),
+    slip(
+      "force-missing",
+      "spring without damper",
+      normal("const s = Math.max(0, squeeze)\nN = deckStiffness * s"),
+    ),
+    slip(
+      "damper-sign-turned",
+      "damper the wrong way",
+      normal(
+        "const v = p.y / ball\nif (squeeze > 0) {\n  N = deckStiffness * squeeze + deckDamping * v\n  if (N < 0) N = 0\n}",
+      ),
+    ),
+    slip(
+      "factor-lost",
+      "no coefficient and by sign",
+      grip("const most = N\nfriction = vec3(-Math.sign(p.x) * Math.min(most, Math.abs(p.x) / dt), 0, 0)"),
+    ),
+    fault("the spin as a speed", start("v = vC + spin * vec3(0, 1, 0)")),
+    fault(
+      "radius of the whole",
+      start("const R = stickLength\nconst s = Math.sign(r.x - rStart.x)\nv = vC + vec3(0, s * spin * R, 0)"),
+    ),
+    fault("turns per second", start("v = vC + 2 * Math.PI * cross(omega, r - rStart)")),
+    fault("old centre", angular("L = cross(rA - rB, pA) + cross(rB - rA, pB)")),
+    fault(
+      "size of the product",
+      angular(
+        "const s = magnitude(rA - rC) * magnitude(pA) + magnitude(rB - rC) * magnitude(pB)\nL = vec3(0, 0, s)",
+      ),
+    ),
+    fault("dot for cross", angular("L = vec3(0, 0, dot(rA - rC, pA) + dot(rB - rC, pB))")),
+    // 6 N/m beside 4000: moves as without the damper
+    slip(
+      "force-missing",
+      "damper on the squeeze",
+      normal("if (squeeze > 0) N = Math.max(0, deckStiffness * squeeze - deckDamping * squeeze)"),
+    ),
+    fault(
+      "mass of both",
+      normal("if (squeeze > 0) N = Math.max(0, deckStiffness * squeeze - (deckDamping * p.y) / (2 * ball))"),
+    ),
+    fault(
+      "only on the way down",
+      normal("if (squeeze > 0 && p.y < 0) N = deckStiffness * squeeze - (deckDamping * p.y) / ball"),
+    ),
+    fault(
+      "speed for momentum",
+      grip(
+        "const v = along / ball\nif (magnitude(v) > 0) friction = -Math.min(mu * N, magnitude(v) / dt) * unit(v)",
+      ),
+    ),
   ],
 }

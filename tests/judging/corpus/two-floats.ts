@@ -54,6 +54,33 @@ export const twoFloats: Corpus = {
       centre("const M = mA + mB\nrC = vec3((mA * rA.x + mB * rB.x) / M, (mA * rA.y + mB * rB.y) / M, 0)"),
     ),
     right("moments added up", centre("rC = rC + mA * rA\nrC = rC + mB * rB\nrC = rC / (mA + mB)")),
+    // written last, and measured once before anything was tuned on them
+
+    right(
+      "shorter and longer",
+      onA(
+        "if (stretch > 0) FonA = stiffness * stretch * unit(d)\nelse FonA = -stiffness * -stretch * unit(d)",
+      ),
+    ),
+    right(
+      "work per way",
+      onA(
+        "const L = magnitude(rB - rA)\nconst e = (rB - rA) / L\nFonA = e.times(stiffness * L - stiffness * restLength)",
+      ),
+    ),
+    right(
+      "both at once",
+      both("const F = stiffness * stretch * unit(d)\nFonA = F\nFonB = -F", "FonB = FonB + vec3(0, 0, 0)"),
+    ),
+    right("sum of both is nothing", onB("const total = vec3(0, 0, 0)\nFonB = total - FonA")),
+    right("centre by method", centre("rC = rA.times(mA).add(rB.times(mB)).over(mA + mB)")),
+    right("centre from B", centre("const M = mA + mB\nrC = rB - (mA / M) * (rB - rA)")),
+    right(
+      "from the library, centre",
+      centre(
+        "rC = centreOfMass([{ mass: mA, position: rA, momentum: pA }, { mass: mB, position: rB, momentum: pB }])",
+      ),
+    ),
   ],
   wrong: [
     slip(spring, "pushes when stretched", onA("FonA = -stiffness * stretch * unit(d)")),
@@ -111,5 +138,39 @@ export const twoFloats: Corpus = {
     fault("moves by itself", centre("rC = vec3(2 / 3, 0, 0) + ((pA + pB) / (mA + mB)) * t")),
     fault("a third", centre("rC = rA + (2 / 3) * (rB - rA)")),
     fault("absolute place of the heavier", centre("rC = mA > mB ? rA : rB")),
+    // written last, and measured once before anything was tuned on them
+
+    slip(spring, "minus by Hooke's book", onA("const F = -stiffness * stretch\nFonA = F * unit(d)")),
+    slip(
+      "spring-without-rest-length",
+      "no rest length in components",
+      onA("FonA = vec3(stiffness * d.x, stiffness * d.y, 0)"),
+    ),
+    slip(
+      "third-law-forgotten",
+      "copied lines",
+      onB("const e = (rB - rA) / magnitude(rB - rA)\nFonB = stiffness * stretch * e"),
+    ),
+    slip("second-body-forgotten", "zero times", onB("FonB = 0 * FonA")),
+    slip("mass-missing", "middle of the tether", centre("rC = 0.5 * rA + 0.5 * rB")),
+    slip("term-missing", "only B in the sum", centre("const M = mA + mB\nrC = (mB / M) * rB")),
+    fault(
+      "softer when squeezed",
+      onA("const k = stretch > 0 ? stiffness : stiffness / 2\nFonA = k * stretch * unit(d)"),
+    ),
+    fault("old start of B", onA("FonA = stiffness * stretch * unit(vec3(1, 0, 0) - rA)")),
+    // B stands at the rest length from the start: no force at all
+    slip(
+      "force-missing",
+      "stretch against the start",
+      onA("FonA = stiffness * (magnitude(rB) - restLength) * unit(d)"),
+    ),
+    fault("relative stretch", onA("FonA = stiffness * (stretch / long) * unit(d)")),
+    fault("with the masses in it", onA("FonA = ((stiffness * mA) / (mA + mB)) * stretch * unit(d)")),
+    fault("a twist", onA("FonA = stiffness * stretch * unit(d) + cross(vec3(0, 0, 5), unit(d))")),
+    fault("the same size down", onB("FonB = magnitude(FonA) * vec3(0, -1, 0)")),
+    fault("nearly opposite", onB("FonB = -1.1 * FonA")),
+    fault("weight in the wrong place", centre("rC = (mA * rA + mB * rB) / mA + mB * vec3(1, 0, 0)")),
+    fault("inverse masses", centre("rC = (rA / mA + rB / mB) / (1 / mA + 1 / mB)")),
   ],
 }
