@@ -24,6 +24,7 @@ const suspect: ReadonlySet<string> = new Set([
   "Import",
   "ImportDeclaration",
   "ImportExpression",
+  "ObjectProperty",
   "RegExpLiteral",
   "TSModuleDeclaration",
 ])
@@ -69,6 +70,13 @@ export function misplaced(whole: Whole, scopes: Scopes): Problem[] {
         node.left,
         "A type has its place only where a name is made.",
         "Write let or const before the name, or leave the type out.",
+      )
+    }
+    if (node.type === "ObjectProperty" && "typeParameters" in node) {
+      refuse(
+        node.typeParameters as Node,
+        "A type has no place behind the name of a part.",
+        "Write the name, a colon and the value: { mass: 2 }.",
       )
     }
     if (node.type === "TSModuleDeclaration") {

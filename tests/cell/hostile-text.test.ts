@@ -47,6 +47,7 @@ describe("bad input ends in a message or a result", () => {
     ["nothing", "", "program"],
     ["white space", " \n\t\n", "program"],
     ["await called as a function", "const a = { b: await (1 + 2) / 3 }", "not-allowed-here"],
+    ["a type behind the name of a part", "const a = { d<T>: 3 }", "not-allowed-here"],
     ["a comma with nothing behind it in a type", "let F: Vec3<'N',> = vec3(0, 0, 0)", "not-allowed-here"],
     ["the same within another type", "const m: Map<string, Vec3<'N',>> = new Map()", "not-allowed-here"],
     ["a comma behind a parameter of a type, which the language has", "const f = <T,>(a: T) => a", "program"],
