@@ -45,7 +45,7 @@ export function createValueBoard(onPick: (variable: string) => void): ValueBoard
         const one = document.createElement("span")
         one.className = "beside-one"
         one.title = `${name}: press to plot it`
-        if (named) one.append(Object.assign(document.createElement("i"), { textContent: name }), " ")
+        if (named) one.dataset.name = name
         const figure = document.createElement("span")
         figure.className = "beside-figure"
         one.append(figure)
@@ -96,8 +96,9 @@ export function createValueBoard(onPick: (variable: string) => void): ValueBoard
   }
 }
 
+/** Figures are drawn from an attribute: the listing's own text stays what it is, for copying and searching too. */
 function put(element: HTMLElement, text: string): void {
-  if (element.textContent === text) return
-  element.textContent = text
+  if (element.dataset.figure === text) return
+  element.dataset.figure = text
   element.parentElement?.classList.toggle("beside-none", text === "")
 }
