@@ -36,7 +36,8 @@ export function studyOf(recording: Recording): Study {
 /** A body as it stands in a sentence: "the buoy" by its label, else "body float1", by the name that the program gives it. */
 export function inSentence(scene: Scene | null, body: string): string {
   const label = scene?.bodies.find(b => b.body === body)?.label
-  return label ? (/^(the|a|an) /i.test(label) ? label : `the ${label}`) : `body ${body}`
+  if (!label || /^[A-Z]$/.test(label)) return `body ${label || body}`
+  return /^(the|a|an) /i.test(label) ? label : `the ${label}`
 }
 
 /** What a body is called: the scene's label, else the name it is recorded under. */

@@ -100,9 +100,12 @@ function tellBody(study: Study, body: BodyColumns, telling: Telling): string[] {
 
 function turning(study: Study, body: BodyColumns, the: string, view: SceneView = "side"): string[] {
   const turns = study.events.filter(e => e.kind === "turns" && e.body === body.name)
-  const highest = turns
+  const top = turns
     .filter(e => view !== "top" && e.kind === "turns" && e.axis === "y" && e.extreme === "greatest")
     .reduce<(typeof turns)[number] | null>((a, b) => (a === null || y(b) > y(a) ? b : a), null)
+  // A thing that starts or ends higher is not highest where it turns.
+  const ends = [0, study.recording.rows - 1].map(row => valueAt(study.recording, row, body.position + 1))
+  const highest = top !== null && ends.every(end => y(top) >= end) ? top : null
   function y(e: (typeof turns)[number]) {
     return e.kind === "turns" ? e.value : 0
   }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest"
 import { distanceOf } from "../../../src/page/bench/compare.ts"
-import { studyOf } from "../../../src/page/bench/study.ts"
+import { inSentence, studyOf } from "../../../src/page/bench/study.ts"
 import { direction, describe as tell } from "../../../src/page/bench/words.ts"
 import type { Recording } from "../../../src/run/contract.ts"
 import { bounce, crowd, projectile, record, slide } from "../bench-fixture/recordings.ts"
@@ -27,6 +27,25 @@ describe("the motion in words", () => {
     expect(above).toMatch(/turns back along y at 0\.73\d s, at y = 5\.64 m/)
     expect(above).not.toMatch(/highest|\bup\b|down|right|left/)
     expect(direction(0, -1, 1, "top")).toBe("towards \u2212y and up")
+  })
+
+  it("calls no turn the highest place of a thing that starts higher", () => {
+    expect(words(bounce("cell"))).toMatch(/turns back along y \d times/)
+    expect(words(bounce("cell"))).not.toContain("highest")
+  })
+
+  it("gives a label that is a letter no article", () => {
+    const look = { shape: "disc", width: 0.1, height: 0.1 } as const
+    const bodies = [
+      { ...look, body: "A", label: "A" },
+      { ...look, body: "boat", label: "boat" },
+    ]
+    const scene = { cell: "cell", bodies, fixtures: [] }
+    expect(["A", "boat", "pad"].map(body => inSentence(scene, body))).toEqual([
+      "body A",
+      "the boat",
+      "body pad",
+    ])
   })
 
   it("tells each push with its time and greatest force", () => {
