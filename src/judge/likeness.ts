@@ -12,6 +12,7 @@ const timeRounding = 1e-6
  * counts as well, unless one of them was cut short.
  *
  * @param enough a distance beyond this need not be found out
+ * @param rowsAreSteps false where rows stand for more than a step, or for none: then no shift is free
  * @param start where the reference begins: how far a motion has come is told from there, even in its first row
  */
 export function unlikeness(
@@ -19,8 +20,9 @@ export function unlikeness(
   b: Track,
   extent: Extent,
   cutShort: boolean,
-  enough = Number.POSITIVE_INFINITY,
-  start: ArrayLike<number> = b.values,
+  enough: number,
+  rowsAreSteps: boolean,
+  start: ArrayLike<number>,
 ): number {
   const from = Math.max(startOf(a), startOf(b))
   const to = Math.min(endOf(a), endOf(b))
@@ -34,7 +36,7 @@ export function unlikeness(
   const here = new Float64Array(dim)
   const around = [new Float64Array(dim), new Float64Array(dim), new Float64Array(dim)] as const
   const run = Float64Array.from(extent.scales)
-  const shift = spacingOf(a)
+  const shift = rowsAreSteps ? spacingOf(a) : 0
   for (const t of b.times) {
     if (t < from - rounding || t > to + rounding) continue
     sample(a, t, here)
@@ -132,13 +134,14 @@ export function recordingsUnlike(
   path: string,
   cutShort = false,
   enough = Number.POSITIVE_INFINITY,
+  rowsAreSteps = true,
 ): number {
   const one = trackOf(a, path)
   const other = trackOf(b, path)
   const measure = trackOf(reference, path)
   if (one === null || other === null || measure === null) return Number.POSITIVE_INFINITY
   const cut = cutShort || cutTogether(a!, b!, reference!)
-  return unlikeness(one, other, extentOf(measure, path), cut, enough, measure.values)
+  return unlikeness(one, other, extentOf(measure, path), cut, enough, rowsAreSteps, measure.values)
 }
 
 /** A reference's motions never change, and every answer asks the same of them. */

@@ -99,6 +99,27 @@ export const makeYourOwn: Corpus = {
       ),
     ),
     right("an impulse named", update("const J = dt * (Flanding + Fbrake + mass * g)\np = J + p")),
+    right(
+      "a brake by the clock",
+      forces(`${deck}if (t > 0.6) Fbrake = vec3(-Math.min(114.2, Math.max(0, p.x / dt)), 0, 0)`),
+    ),
+    right(
+      "deck by an if, net on the deck",
+      forces(
+        "if (r.y <= 0 && p.y < 0) Flanding = vec3(0, -p.y / dt, 0) - Fg\nelse if (r.y <= 0) Flanding = -Fg\nif (r.y <= 0) Fbrake = vec3(-500 * (r.x - 2) - (100 * p.x) / mass, 0, 0)",
+      ),
+    ),
+    right(
+      "the way left and a helper",
+      forces(
+        `${mat}const needed = (v: number, way: number) => (way > 0.002 ? (mass * v * v) / (2 * way) : p.x / dt)\nif (r.y < 0 && p.x > 0) Fbrake = vec3(-Math.min(needed(p.x / mass, 2 - r.x), p.x / dt), 0, 0)`,
+      ),
+    ),
+    right("update with a loop over forces", update("for (const F of [Fg, Flanding, Fbrake]) p = p + F * dt")),
+    right(
+      "impulses one by one",
+      update("const J1 = Fg * dt\nconst J2 = Flanding * dt\nconst J3 = Fbrake * dt\np = p + J1 + J2 + J3"),
+    ),
   ],
   wrong: [
     slip(
@@ -207,6 +228,52 @@ export const makeYourOwn: Corpus = {
     fault(
       "a wall that throws it back",
       forces(`${mat}if (r.x > 1.8) Fbrake = vec3(-4000 * (r.x - 1.8), 0, 0)`),
+    ),
+    slip(
+      ["force-missing", "term-missing"],
+      "brake forgotten in the sum",
+      update("p = p.add(sum(Fg, Flanding).times(dt))"),
+    ),
+    slip("sign-turned", "weight taken away", update("p = p + (Flanding + Fbrake - Fg) * dt")),
+    slip(
+      "time-step-missing",
+      "no time in a named impulse",
+      update("const Fnet = Fg + Flanding + Fbrake\np = p + Fnet"),
+    ),
+    slip(
+      "momentum-overwritten",
+      "impulse for momentum",
+      update("const Fnet = Fg + Flanding + Fbrake\np = Fnet * dt"),
+    ),
+    fault("brake counted twice", update("p = p + (Fg + Flanding + 2 * Fbrake) * dt")),
+    fault("only while falling", update("if (r.y > 0) p = p + (Fg + Flanding + Fbrake) * dt")),
+    fault(
+      "momentum rounded",
+      update("p = p + (Fg + Flanding + Fbrake) * dt\np = vec3(Math.round(p.x), Math.round(p.y), 0)"),
+    ),
+    fault(
+      "stopped by hand when slow",
+      update("p = p + (Fg + Flanding + Fbrake) * dt\nif (magnitude(p) < 0.5) p = vec3(0, 0, 0)"),
+    ),
+    fault(
+      "a trampoline",
+      forces(
+        "if (r.y < 0) Flanding = vec3(0, -40000 * r.y, 0)\nif (r.x > 1) Fbrake = vec3(-180 * (r.x - 2) - (60 * p.x) / mass, 0, 0)",
+      ),
+    ),
+    fault(
+      "a net at the wrong place",
+      forces(`${mat}if (r.x > 1) Fbrake = vec3(-500 * (r.x - 2.2) - (100 * p.x) / mass, 0, 0)`),
+    ),
+    fault("quicksand", forces("if (r.y < 0) Flanding = vec3(0, (-30 * p.y) / mass, 0)" + rubbed)),
+    fault(
+      "friction of half the coefficient",
+      forces(`${mat}if (p.x > 0) Fbrake = vec3(-Math.min(0.1125 * Flanding.y, p.x / dt), 0, 0)`),
+    ),
+    fault("brake without an end", forces(`${deck}if (r.y <= 0) Fbrake = vec3(-0.3864 * mass * 9.81, 0, 0)`)),
+    fault(
+      "deck that lets it float",
+      forces("if (r.y < 0.1) Flanding = vec3(0, 2 * mass * 9.81, 0)" + rubbed),
     ),
   ],
 }

@@ -9,6 +9,7 @@ const push = (text: string) => mat(text + rubbed)
 const rub = (text: string) => mat(normal + text)
 const residual = (text: string) => ({ residual: text })
 const rms = (text: string) => ({ rms: text })
+const twoSlips = ["damper-sign-turned + magnitude-for-vector", "sign-turned + magnitude-for-vector"]
 const withMotion = ["friction-with-motion", "sign-turned"]
 
 export const measured: Corpus = {
@@ -105,6 +106,32 @@ export const measured: Corpus = {
       rms("const count = xFilm.length + yFilm.length\nrms = (sumOfSquares / count) ** 0.5"),
     ),
     right("root taken apart", rms("rms = Math.sqrt(sumOfSquares) / Math.sqrt(2 * xFilm.length)")),
+    right(
+      "half of the sum with its size",
+      push(
+        "const raw = stiffness * squeeze - damping * (p.y / mass)\nif (squeeze >= 0) N = (raw + Math.abs(raw)) / 2",
+      ),
+    ),
+    right(
+      "two conditions",
+      push(
+        "if (squeeze > 0 && stiffness * squeeze > (damping * p.y) / mass) N = stiffness * squeeze - (damping * p.y) / mass",
+      ),
+    ),
+    right(
+      "clipped on both sides",
+      rub("const most = mu * N\nfriction = vec3(Math.max(-most, Math.min(most, -p.x / dt)), 0, 0)"),
+    ),
+    right(
+      "by an impulse",
+      rub(
+        "const J = Math.min(mu * N * dt, Math.abs(p.x))\nif (p.x > 0) friction = vec3(-J / dt, 0, 0)\nelse if (p.x < 0) friction = vec3(J / dt, 0, 0)",
+      ),
+    ),
+    right("residual added up", { residual: "miss = miss + seen\nmiss = miss - r" }),
+    right("root mean square by a helper", {
+      rms: "const meanOf = (total: number, count: number) => total / count\nrms = Math.sqrt(meanOf(sumOfSquares, 2 * yFilm.length))",
+    }),
   ],
   wrong: [
     slip(
@@ -172,7 +199,9 @@ export const measured: Corpus = {
       push("if (squeeze > 0) N = mass * 9.81 + Math.max(0, stiffness * squeeze - (damping * p.y) / mass)"),
     ),
     fault("the weight only", push("if (squeeze > 0) N = mass * 9.81")),
-    fault(
+    // the size of the momentum with the sign of its component turned: two slips at once
+    slip(
+      twoSlips,
       "the whole momentum in the damper",
       push("if (squeeze > 0) N = Math.max(0, stiffness * squeeze + (damping * magnitude(p)) / mass)"),
     ),
@@ -291,5 +320,69 @@ export const measured: Corpus = {
     fault("the root of the sum", rms("rms = Math.sqrt(sumOfSquares)")),
     fault("in millimetres twice", rms("rms = 1000 * Math.sqrt(sumOfSquares / 160)")),
     fault("mean outside the root", rms("rms = Math.sqrt(sumOfSquares) / 160")),
+    slip(
+      "floor-pulls",
+      "pulls in methods",
+      push("const v = p.over(mass)\nif (r.y < 0) N = -stiffness * r.y - damping * v.y"),
+    ),
+    slip(
+      ["damper-sign-turned", "sign-turned"],
+      "damper turned by a name",
+      push("const vy = p.y / mass\nif (squeeze > 0) N = Math.max(0, stiffness * squeeze + damping * vy)"),
+    ),
+    slip(
+      ["mass-missing"],
+      "damper by the momentum",
+      push("const rate = -p.y\nif (squeeze > 0) N = Math.max(0, stiffness * squeeze + damping * rate)"),
+    ),
+    slip(
+      "friction-from-weight",
+      "weight for the push",
+      rub(
+        "const size = Math.min(mu * 1.4715, Math.abs(p.x) / dt)\nfriction = vec3(-Math.sign(p.x) * size, 0, 0)",
+      ),
+    ),
+    slip(
+      ["friction-with-motion", "sign-turned"],
+      "with the motion by methods",
+      rub("if (along.magnitude() > 0) friction = along.unit().times(mu * N)"),
+    ),
+    slip("sign-turned", "residual turned as a whole", { residual: "miss = -(seen - r)" }),
+    fault(
+      "depth for the whole height",
+      push("if (squeeze > 0) N = Math.max(0, stiffness * (0.75 - r.y) - (damping * p.y) / mass)"),
+    ),
+    slip(
+      twoSlips,
+      "damped by the speed",
+      push("if (squeeze > 0) N = Math.max(0, stiffness * squeeze + damping * magnitude(p / mass))"),
+    ),
+    fault(
+      "over the mass",
+      push("if (squeeze > 0) N = Math.max(0, stiffness * squeeze - (damping * p.y) / mass) / mass"),
+    ),
+    fault(
+      "a threshold too deep",
+      push("if (squeeze > 0.01) N = Math.max(0, stiffness * squeeze - (damping * p.y) / mass)"),
+    ),
+    fault(
+      "spring and damper multiplied",
+      push("if (squeeze > 0) N = Math.max(0, stiffness * squeeze * (1 - (damping * p.y) / mass))"),
+    ),
+    fault(
+      "friction squared",
+      rub("if (magnitude(along) > 0) friction = -Math.min(mu * mu * N, magnitude(along) / dt) * unit(along)"),
+    ),
+    fault(
+      "friction with the spring on the way in only",
+      rub(
+        "if (p.y < 0 && magnitude(along) > 0) friction = -Math.min(mu * N, magnitude(along) / dt) * unit(along)",
+      ),
+    ),
+    fault("friction along y and x", rub("friction = vec3(-mu * N, -mu * N, 0)")),
+    fault("residual doubled", { residual: "miss = 2 * (seen - r)" }),
+    fault("residual of velocities", { residual: "miss = seen - p / mass" }),
+    fault("mean of sizes", { rms: "rms = sumOfSquares / 80 / 2" }),
+    fault("three coordinates", { rms: "rms = Math.sqrt(sumOfSquares / (3 * 80))" }),
   ],
 }

@@ -75,6 +75,25 @@ export const readTheMotion: Corpus = {
     rightlyAnswered("a deceleration with a comma", { deceleration: "2,45" }),
     rightlyAnswered("a deceleration in cm", { deceleration: "245 cm/s^2" }),
     rightlyAnswered("a deceleration from the first two spaces, rounded", { deceleration: "2.5" }),
+    right("one minus the square", force("const s = magnitude(v) / terminal\nF = mass * g * (1 - s * s)")),
+    right(
+      "with the library's drag",
+      force(
+        "const k = (mass * 9.81) / (terminal * terminal)\nlet drag = vec3(0, 0, 0)\nif (dot(v, v) > 0) drag = -k * dot(v, v) * unit(v)\nF = drag + mass * g",
+      ),
+    ),
+    right(
+      "by the net acceleration",
+      force("const a = g - (9.81 * magnitude(v) * v) / terminal ** 2\nF = mass * a"),
+    ),
+    right(
+      "the coefficient by a function",
+      force(
+        "function coefficient(m: number, u: number) {\n  return (m * 9.81) / (u * u)\n}\nF = mass * g\nF += -coefficient(mass, terminal) * magnitude(v) * v",
+      ),
+    ),
+    rightlyAnswered("deceleration in fine units", { deceleration: "2450 mm/s^2" }),
+    rightlyAnswered("deceleration with another sign for the power", { deceleration: "2.44 m/s²" }),
   ],
   wrong: [
     slip(
@@ -165,5 +184,55 @@ export const readTheMotion: Corpus = {
     wronglyAnswered("the second picture by linear drag", { cap: "B" }),
     wronglyAnswered("not divided by the square of the time", { deceleration: "0.49" }),
     wronglyAnswered("the difference itself", { deceleration: 0.098 }),
+    slip(
+      "sign-turned",
+      "drag drives",
+      force(
+        "const k = (mass * 9.81) / terminal ** 2\nconst Fdrag = k * magnitude(v) * v\nF = mass * g + Fdrag",
+      ),
+    ),
+    slip(
+      "sign-turned",
+      "weight up",
+      force(
+        "const Fg = vec3(0, 9.81 * mass, 0)\nF = Fg - ((mass * 9.81) / terminal ** 2) * magnitude(v) * v",
+      ),
+    ),
+    slip(
+      ["force-missing", "only-last-force", "term-missing"],
+      "free fall",
+      force("F = vec3(0, -9.81 * mass, 0)"),
+    ),
+    slip(
+      "mass-missing",
+      "drag of one kilogram",
+      force("F = mass * g - (9.81 / (terminal * terminal)) * magnitude(v) * v"),
+    ),
+    slip(
+      "factor-lost",
+      "not divided by anything",
+      force("const k = mass * 9.81\nF = mass * g - (k / terminal ** 2) * v"),
+    ),
+    fault("linear by parts", force("const share = magnitude(v) / terminal\nF = mass * g * (1 - share)")),
+    fault("fourth power", force("const s = magnitude(v) / terminal\nF = mass * g * (1 - s ** 4)")),
+    fault("square root", force("const s = magnitude(v) / terminal\nF = mass * g * (1 - Math.sqrt(s))")),
+    fault(
+      "end speed too low by a tenth",
+      force("F = mass * g - ((mass * 9.81) / (0.9 * terminal) ** 2) * magnitude(v) * v"),
+    ),
+    fault(
+      "velocity of the end for the velocity",
+      force("F = mass * g - ((mass * 9.81) / terminal ** 2) * terminal * v * 1.1"),
+    ),
+    fault("only while slower than half", force("F = magnitude(v) < terminal / 2 ? mass * g : mass * g / 4")),
+    fault("drag also sets the momentum", force("p = 0.9995 * p\nF = mass * g")),
+    fault("a formula for the speed", force("p = mass * vec3(0, -6 * Math.tanh((9.81 * t) / 6), 0)")),
+    fault(
+      "moon's strength",
+      force("F = (mass * g) / 6 - ((mass * 9.81) / 6 / terminal ** 2) * magnitude(v) * v"),
+    ),
+    wronglyAnswered("a picture with equal spaces pushes", { spacing: "along" }),
+    wronglyAnswered("deceleration with the wrong quantity", { deceleration: "2.45 m/s" }),
+    wronglyAnswered("no deceleration", { deceleration: "" }),
   ],
 }

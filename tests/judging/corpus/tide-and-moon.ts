@@ -91,6 +91,35 @@ export const tideAndMoon: Corpus = {
         "const size = (G * sun * mars) / dot(r, r)\nconst F = -size * unit(r)\np = p.add(F.times(dtMars))\nr = r.add(p.times(dtMars / mars))",
       ),
     ),
+    right(
+      "divided three times",
+      field("f = (((-G * M) / magnitude(d)) / magnitude(d)) * (d / magnitude(d))"),
+    ),
+    right("turned at the end", field("const g0 = (G * M) / d.dot(d)\nf = unit(d).times(g0).negated()")),
+    right(
+      "the difference by components",
+      difference(
+        "const dx = place.x - moonDistance\nconst dy = place.y\nconst s = dx * dx + dy * dy\nconst q = (-G * moon) / (s * Math.sqrt(s))\ngTide = vec3(q * dx - (G * moon) / moonDistance ** 2, q * dy, 0)",
+      ),
+    ),
+    right(
+      "midpoint",
+      mars(
+        "const h = dtMars / 2\nconst pHalf = p + mars * field(sun, r) * h\nconst rHalf = r + (p / mars) * h\nr = r + (pHalf / mars) * dtMars\np = p + mars * field(sun, rHalf) * dtMars",
+      ),
+    ),
+    right(
+      "with the library's force",
+      mars(
+        "const F = gravityForce(r, vec3(0, 0, 0), { mass: mars, otherMass: sun })\np += F * dtMars\nr += (p * dtMars) / mars",
+      ),
+    ),
+    right(
+      "velocity Verlet",
+      mars(
+        "const a0 = field(sun, r)\nr = r + (p / mars) * dtMars + 0.5 * a0 * dtMars * dtMars\nconst a1 = field(sun, r)\np = p + (mars * (a0 + a1) * dtMars) / 2",
+      ),
+    ),
   ],
   wrong: [
     slip("sign-turned", "the field leads away", field("f = ((G * M) / magnitude(d) ** 2) * unit(d)")),
@@ -252,6 +281,69 @@ export const tideAndMoon: Corpus = {
     fault(
       "the almanac copied, momentum stepped",
       mars("p = p + mars * field(sun, r) * dtMars\nr = almanac(t + dtMars)"),
+    ),
+    slip(
+      "sign-turned",
+      "turned once too often",
+      field("f = ((-G * M) / magnitude(d) ** 2) * unit(d)\nf = -f"),
+    ),
+    slip(
+      ["direction-not-unit", "factor-missing"],
+      "the whole arrow by methods",
+      field("const s = dot(d, d)\nf = d.times((-G * M) / s)"),
+    ),
+    slip("time-step-missing", "no time at all", mars("p = p + mars * field(sun, r)\nr = r + p / mars")),
+    slip(
+      "position-overwritten",
+      "place of one step",
+      mars("p = p + mars * field(sun, r) * dtMars\nr = (p / mars) * dtMars"),
+    ),
+    slip("position-not-updated", "momentum only", mars("const F = mars * field(sun, r)\np += F * dtMars")),
+    slip(
+      "force-moves-position",
+      "force for velocity",
+      mars("const F = mars * field(sun, r)\np = p + F * dtMars\nr = r + F * dtMars"),
+    ),
+    fault("power of one and a half", field("f = ((-G * M) / magnitude(d) ** 1.5) * unit(d)")),
+    fault(
+      "constant of another system of units",
+      field("f = ((-6.6743e-8 * M) / magnitude(d) ** 2) * unit(d)"),
+    ),
+    fault(
+      "distance from the ground",
+      field("const h = magnitude(d) - 6.371e6\nf = ((-G * M) / (h * h)) * unit(d)"),
+    ),
+    fault("both masses", field("f = ((-G * (earth + moon)) / magnitude(d) ** 2) * unit(d)")),
+    fault(
+      "the mean of both fields",
+      difference("gTide = (field(moon, place - moonAt) + field(moon, -moonAt)) / 2"),
+    ),
+    fault(
+      "against the opposite place",
+      difference("gTide = field(moon, place - moonAt) - field(moon, -place - moonAt)"),
+    ),
+    fault(
+      "pull of the Sun for the tide",
+      difference(
+        "const at = vec3(1.496e11, 0, 0)\nconst M = 1.988e30\ngTide = field(M, place - at) - field(M, -at)",
+      ),
+    ),
+    fault("mass squared", mars("p = p + mars * mars * field(sun, r) * dtMars\nr = r + (p / mars) * dtMars")),
+    fault(
+      "a number for the time step",
+      mars("p = p + mars * field(sun, r) * 21600\nr = r + (p / mars) * 21600"),
+    ),
+    fault(
+      "the force of the start for ever",
+      mars(
+        "const F = mars * field(sun, vec3(aMars * (1 - eMars), 0, 0))\np = p + F * dtMars\nr = r + (p / mars) * dtMars",
+      ),
+    ),
+    fault(
+      "a circle drawn",
+      mars(
+        "const w = (2 * Math.PI * t) / (687 * day)\nr = aMars * vec3(Math.cos(w), Math.sin(w), 0)\np = mars * vMars * vec3(-Math.sin(w), Math.cos(w), 0)",
+      ),
     ),
   ],
 }
