@@ -15,7 +15,9 @@ export interface Curve {
 /** What one cell recorded, as far as its checks read it, thinned to at most `motionRows` instants. */
 export interface Motion {
   readonly cell: string
-  /** s, ascending */
+  /** whether the first column is a time: where a cell records no body, it is a count or another quantity gone through */
+  readonly ofTime: boolean
+  /** s (or what stands in its place), ascending */
   readonly times: readonly number[]
   readonly curves: readonly Curve[]
 }

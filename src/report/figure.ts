@@ -57,12 +57,15 @@ export function overlay(
   const x = (t: number): number => left + (t / end) * (width - left - right)
   const drawn = panels.map((panel, i) => drawPanel(panel, i * panelHeight, x, end, departsAt))
   const missing = panels.every(panel => panel.student === null)
+  const ofTime = [...reference, ...student].find(motion => motion.cell === check.cell)?.ofTime ?? true
   const kept = panels.every(panel => panel.reference === null)
   const said = [
-    `${panels.map(panel => panel.path).join(" and ")} over time.`,
+    `${panels.map(panel => panel.path).join(" and ")} ${ofTime ? "over time" : "record by record"}.`,
     missing ? "This answer recorded nothing." : "Solid: this answer.",
     kept ? "" : "Dashes: the reference.",
-    departsAt === null || missing ? "" : `They part at ${axisNumber(departsAt)} s.`,
+    departsAt === null || missing
+      ? ""
+      : `They part at ${ofTime ? `${axisNumber(departsAt)} s` : `record ${axisNumber(departsAt)}`}.`,
   ]
   const timeAxis = ticksOf(0, end, 5)
     .filter(t => x(t) < width - right - 40)
@@ -71,7 +74,7 @@ export function overlay(
         `<text class="tick" x="${one(x(t))}" y="${panels.length * panelHeight + 8}" text-anchor="middle">${axisNumber(t)}</text>`,
     )
     .join("")
-  return `<figure class="overlay"><svg viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(said.filter(Boolean).join(" "))}">${drawn.map(panel => panel.svg).join("")}${timeAxis}<text class="tick" x="${width - right}" y="${panels.length * panelHeight + 8}" text-anchor="end">t in s</text></svg><figcaption>${caption(missing, kept, inkOf(panels[0]!.path), cutTimes || drawn.some(panel => panel.cut))}</figcaption></figure>`
+  return `<figure class="overlay"><svg viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(said.filter(Boolean).join(" "))}">${drawn.map(panel => panel.svg).join("")}${timeAxis}<text class="tick" x="${width - right}" y="${panels.length * panelHeight + 8}" text-anchor="end">${ofTime ? "t in s" : "record"}</text></svg><figcaption>${caption(missing, kept, inkOf(panels[0]!.path), cutTimes || drawn.some(panel => panel.cut))}</figcaption></figure>`
 }
 
 function caption(missing: boolean, kept: boolean, ink: string, cut: boolean): string {

@@ -63,6 +63,7 @@ export function motionsOf(sheet: StudentSheet, recordings: readonly Recording[] 
     return [
       {
         cell: recording.cell,
+        ofTime: recording.series.some(({ name }) => /\.(position|momentum)$/.test(name)),
         times: read(0),
         curves: columns.map(({ path }, i) => ({ path, values: read(i + 1) })),
       },

@@ -9,6 +9,7 @@ export function fall(pull: number, rows = 60): Motion {
   const zero = times.map(() => 0)
   return {
     cell: "fall",
+    ofTime: true,
     times,
     curves: [
       { path: "key.position.x", values: zero },
