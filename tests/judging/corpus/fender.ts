@@ -55,6 +55,27 @@ export const fender: Corpus = {
     right("kept above zero", oneWay("if (!(push > 0)) push = 0")),
     right("half of the sum with its size", oneWay("push = (push + Math.abs(push)) / 2")),
     right("not at most zero", oneWay("if (push <= 0) {\n  push = 0\n}")),
+    right(
+      "switch by a factor",
+      push("const on = squeeze > 0 ? 1 : 0\nFfender = on * stiffness * squeeze * away"),
+    ),
+    right(
+      "energy's slope written out",
+      push("const free = r.x >= freeLength\nif (!free) Ffender = vec3(stiffness * (freeLength - r.x), 0, 0)"),
+    ),
+    right("damper by parts", damped("push += stiffness * squeeze\npush -= -damping * rate")),
+    right(
+      "a helper",
+      damped(
+        "const line = (k: number, x: number) => k * x\npush = line(stiffness, squeeze) + line(damping, rate)",
+      ),
+    ),
+    right(
+      "clipped by a helper",
+      oneWay(
+        "const atLeast = (x: number, least: number) => (x < least ? least : x)\npush = atLeast(push, 0)",
+      ),
+    ),
   ],
   wrong: [
     slip(spring, "pulls in", push("if (squeeze > 0) Ffender = -stiffness * squeeze * away")),
@@ -174,5 +195,34 @@ export const fender: Corpus = {
       "a curve copied for one boat",
       push("if (squeeze > 0) Ffender = 20000 * (2000 / mass) * squeeze * away"),
     ),
+    slip(
+      ["spring-sign-turned", "sign-turned"],
+      "draws the boat in",
+      push("const F = -stiffness * squeeze\nif (squeeze > 0) Ffender = F * away"),
+    ),
+    slip("floor-pulls", "always on", push("const s = freeLength - r.x\nFfender = away.times(stiffness * s)")),
+    slip(
+      ["damper-sign-turned", "sign-turned"],
+      "damper drives",
+      damped("push = stiffness * squeeze - damping * rate"),
+    ),
+    slip(
+      ["term-missing", "force-missing", "only-last-force"],
+      "damper alone",
+      damped("push = damping * rate"),
+    ),
+    fault(
+      "stiffness over squeeze",
+      push("if (squeeze > 0) Ffender = (stiffness / (1 + squeeze)) * 0.05 * away"),
+    ),
+    fault("full force at once", push("if (squeeze > 0) Ffender = stiffness * 0.1 * away")),
+    fault(
+      "pushes only on the way in",
+      push("if (squeeze > 0 && p.x < 0) Ffender = stiffness * squeeze * away"),
+    ),
+    fault("damping squared", damped("push = stiffness * squeeze + damping * rate * Math.abs(rate)")),
+    fault("spring and damper averaged", damped("push = (stiffness * squeeze + damping * rate) / 2")),
+    slip("comparison-turned", "pull only", oneWay("if (push > 0) push = 0")),
+    fault("the size of the push", oneWay("push = Math.abs(push)")),
   ],
 }

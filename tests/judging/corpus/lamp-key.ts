@@ -82,6 +82,27 @@ export const lampKey: Corpus = {
     right("formula by mean velocity", formula("const v = 9.81 * t\nyFormula = height - v / 2 * t")),
     right("formula with Math.pow", formula("yFormula = height - 4.905 * Math.pow(t, 2)")),
     right("g of 9.80665", formula("yFormula = height - 0.5 * 9.80665 * t * t")),
+    right(
+      "a midpoint step",
+      update("const pHalf = p + Fnet * (dt / 2)\nr = r + (pHalf / mass) * dt\np = p + Fnet * dt"),
+    ),
+    right(
+      "components by hand",
+      update(
+        "const py = p.y + Fnet.y * dt\nconst y = r.y + (py * dt) / mass\np = vec3(0, py, 0)\nr = vec3(0, y, 0)",
+      ),
+    ),
+    right(
+      "a function for the step",
+      update(
+        "const stepped = (q: Vec3, F: Vec3) => q.add(F.times(dt))\np = stepped(p, Fnet)\nr = r.add(p.over(mass).times(dt))",
+      ),
+    ),
+    right("formula with the field", formula("yFormula = height + (g.y * t ** 2) / 2")),
+    right(
+      "formula by the mean velocity",
+      formula("const vEnd = 9.81 * t\nyFormula = height - (vEnd / 2) * t"),
+    ),
   ],
   wrong: [
     slip("time-step-missing", "force alone, short form", update("p += Fnet\nr += (p / mass) * dt")),
@@ -165,5 +186,27 @@ export const lampKey: Corpus = {
     fault("formula with a height of 8", formula("yFormula = 8 - 0.5 * 9.81 * t * t")),
     fault("formula with g of 10", formula("yFormula = height - 0.5 * 10 * t * t")),
     fault("formula twice the height", formula("yFormula = 2 * height - 0.5 * 9.81 * t * t")),
+    slip(
+      "time-step-missing",
+      "momentum without time by methods",
+      update("p = p.add(Fnet)\nr = r.add(p.times(dt / mass))"),
+    ),
+    slip("position-overwritten", "the place of one step", update("p += Fnet * dt\nr = (p / mass) * dt")),
+    slip(
+      "force-moves-position",
+      "force times time for the place",
+      update("p = p + Fnet * dt\nr = r + Fnet * dt"),
+    ),
+    slip(
+      ["sign-turned"],
+      "formula that rises",
+      formula("const drop = 0.5 * 9.81 * t * t\nyFormula = height + drop"),
+    ),
+    fault("double the step for the place", update("p = p + Fnet * dt\nr = r + (p / mass) * 2 * dt")),
+    fault("square of the step", update("p = p + Fnet * dt\nr = r + (p / mass) * dt + 0.5 * g * dt")),
+    fault("the mass grows", update("p = p + Fnet * dt\nr = r + (p / (mass + t)) * dt")),
+    fault("air that holds it back", update("p = p + Fnet * dt - 0.1 * p * dt\nr = r + (p / mass) * dt")),
+    fault("formula with the speed of the end", formula("yFormula = height - 9.81 * t")),
+    fault("formula with a quarter", formula("yFormula = height - 0.25 * 9.81 * t * t")),
   ],
 }

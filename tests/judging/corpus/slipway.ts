@@ -127,6 +127,32 @@ export const slipway: Corpus = {
       "against the momentum itself",
       hold("along = -Math.sign(p.x) * Math.min(mu * Nslope, Math.abs(p.x) / dt)"),
     ),
+    right(
+      "from the impulse that is left",
+      friction("const J = Math.min(mu * N * dt, magnitude(p))\nif (J > 0) Ffriction = -(J / dt) * unit(p)"),
+    ),
+    right(
+      "a helper for the limit",
+      friction(
+        "const atMost = (x: number, most: number) => (x > most ? most : x)\nif (p.x > 0) Ffriction = vec3(-atMost(p.x / dt, mu * N), 0, 0)",
+      ),
+    ),
+    right(
+      "with the normal vector's size",
+      friction(
+        "const most = mu * dot(Fnormal, vec3(0, 1, 0))\nconst q = magnitude(p)\nif (q > 0) Ffriction = p.unit().times(-Math.min(most, q / dt))",
+      ),
+    ),
+    right(
+      "against what would be left",
+      hold("const needed = free / dt\nalong = -Math.sign(needed) * Math.min(Math.abs(needed), mu * Nslope)"),
+    ),
+    right(
+      "three cases",
+      hold(
+        "const most = mu * Nslope * dt\nif (Math.abs(free) <= most) along = -free / dt\nelse along = free > 0 ? -most / dt : most / dt",
+      ),
+    ),
   ],
   wrong: [
     slip(
@@ -287,5 +313,43 @@ export const slipway: Corpus = {
       hold("along = -Math.sign(free) * Math.min(mu * mass * g * 0.9659, Math.abs(free) / dt)"),
     ),
     fault("by the speed", hold("along = -mu * Nslope * p.x / mass")),
+    slip(
+      ["friction-with-motion", "sign-turned"],
+      "pushes on",
+      friction("const size = Math.min(mu * N, magnitude(p) / dt)\nif (size > 0) Ffriction = size * unit(p)"),
+    ),
+    slip(
+      "time-step-missing",
+      "momentum for force at the end",
+      friction("if (magnitude(p) > 0) Ffriction = -unit(p) * Math.min(mu * N, magnitude(p))"),
+    ),
+    slip(
+      ["friction-with-motion", "sign-turned"],
+      "uphill on the way up",
+      hold("const size = Math.min(mu * Nslope, Math.abs(free) / dt)\nalong = free > 0 ? size : -size"),
+    ),
+    fault(
+      "a third of the limit",
+      friction("if (magnitude(p) > 0) Ffriction = -Math.min((mu * N) / 3, magnitude(p) / dt) * unit(p)"),
+    ),
+    fault(
+      "coefficient under a root",
+      friction("if (magnitude(p) > 0) Ffriction = -Math.min(Math.sqrt(mu) * N, magnitude(p) / dt) * unit(p)"),
+    ),
+    fault(
+      "friction fades with the speed",
+      friction(
+        "if (magnitude(p) > 0) Ffriction = (-Math.min(mu * N, magnitude(p) / dt) * p) / (mass * speed)",
+      ),
+    ),
+    fault(
+      "on the slope with the level's normal force",
+      hold("along = -Math.sign(free) * Math.min(mu * mass * g, Math.abs(free) / dt)"),
+    ),
+    fault("holds only at rest", hold("if (Math.abs(p.x) < 1) along = -free / dt\nelse along = -mu * Nslope")),
+    fault(
+      "slope taken twice",
+      hold("along = -Math.sign(free) * Math.min(mu * Nslope * cosine, Math.abs(free) / dt)"),
+    ),
   ],
 }
