@@ -3,12 +3,24 @@ import type { JudgeTools } from "../../src/judge/index.ts"
 import type { Corpus } from "./corpus/corpus.ts"
 import { fender } from "./corpus/fender.ts"
 import { lampKey } from "./corpus/lamp-key.ts"
+import { makeYourOwn } from "./corpus/make-your-own.ts"
+import { measured as measuredSheet } from "./corpus/measured.ts"
+import { readTheMotion } from "./corpus/read-the-motion.ts"
 import { slipway } from "./corpus/slipway.ts"
+import { tideAndMoon } from "./corpus/tide-and-moon.ts"
 import { type Measured, measure } from "./measure.ts"
 import { namedRightly, tableOf, writeTable } from "./table.ts"
 import { createJudgeTools } from "./tools.ts"
 
-const corpora: readonly Corpus[] = [lampKey, fender, slipway]
+const corpora: readonly Corpus[] = [
+  lampKey,
+  fender,
+  slipway,
+  tideAndMoon,
+  measuredSheet,
+  makeYourOwn,
+  readTheMotion,
+]
 const measured: Measured[] = []
 let tools: JudgeTools & { close(): Promise<void> }
 
