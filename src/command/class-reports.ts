@@ -1,11 +1,6 @@
 import type { Problem } from "../cell/problem.ts"
-import { NoReference, ownParameters, type References } from "../judge/index.ts"
-import { isRosterId, type Marked, motionsOf, type RosterIds, reportFiles } from "../report/index.ts"
-import type { Worksheet } from "../worksheet/index.ts"
+import { isRosterId, type RosterIds } from "../report/index.ts"
 import type { Asked, OptionSpec } from "./asked.ts"
-import { writePieces } from "./pieces.ts"
-import { reportLook } from "./report-look.ts"
-import type { Tools } from "./tools.ts"
 
 /** Options of `grade` that concern the reports. */
 export const reportOptions: Readonly<Record<string, OptionSpec>> = {
@@ -63,37 +58,3 @@ const rosterProblem = (text: string): Problem => ({
   text,
   todo: "Write it as: --roster class=ID school=ID session=ID, with the ids of your school's own system.",
 })
-
-/**
- * Writes all reports of a class into `folder`.
- *
- * @param marked in the order of results.json; read once, one file at a time
- * @returns names of the files that one looks for, without the students' pages
- */
-export async function writeReports(
-  { anonymous, roster }: ReportsAsked,
-  worksheet: Worksheet,
-  marked: Iterable<Marked> | AsyncIterable<Marked>,
-  {
-    home,
-    folder,
-    tools,
-    references,
-  }: {
-    readonly home: string
-    readonly folder: string
-    readonly tools: Tools
-    readonly references: References
-  },
-): Promise<string[]> {
-  const { sheet, keys } = worksheet
-  const reference = await references.get(worksheet, tools, ownParameters(sheet), true).catch(cause => {
-    // then nothing could be marked either, and each result says so
-    if (cause instanceof NoReference) return null
-    throw cause
-  })
-  const subject = { sheet, keys, reference: motionsOf(sheet, reference?.runs[0]) }
-  const options = { ...reportLook(home), anonymous, ...(roster === null ? {} : { roster }) }
-  const names = await writePieces(folder, reportFiles(subject, marked, options))
-  return names.filter(name => !name.startsWith("students/"))
-}

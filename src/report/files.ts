@@ -4,7 +4,7 @@ import { pointsWords } from "./marks.ts"
 import { createRoster } from "./oneroster.ts"
 import { type Naming, reportPage } from "./report.ts"
 import { studentPage, whoHtml, workHtml } from "./student.ts"
-import { type ClassTally, createTally, type Entry } from "./tally.ts"
+import { type ClassTally, createTally, type Entry, isSuperseded } from "./tally.ts"
 import { escaped } from "./text.ts"
 import { statementsOf } from "./xapi.ts"
 
@@ -75,7 +75,12 @@ function reportPiece(parts: {
         works: works.map((item, place) => {
           const { result } = item
           const who = anonymous ? escaped(naming.label(place)) : whoHtml(item)
-          const points = result.status === "graded" ? pointsWords(result.points, result.outOf) : "not marked"
+          const points =
+            result.status === "graded"
+              ? pointsWords(result.points, result.outOf)
+              : isSuperseded(item)
+                ? "left aside"
+                : "not marked"
           return `<article class="student" id="${anchor(place)}"><h3>${who} <span class="points">${points}</span></h3>${workHtml(subject, item, "teacher")}<p class="back"><a href="#register">Back to the register</a></p></article>`
         }),
         texts,

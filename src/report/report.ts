@@ -74,7 +74,11 @@ interface Section {
 }
 
 const standing = (tally: ClassTally): string =>
-  `${count(tally.entries.length, "file")}${tally.refused.length === 0 ? "" : `, ${grouped(tally.refused.length)} not marked`}`
+  [
+    count(tally.entries.length, "file"),
+    ...(tally.refused.length === 0 ? [] : [`${grouped(tally.refused.length)} could not be marked`]),
+    ...(tally.superseded === 0 ? [] : [`${grouped(tally.superseded)} left aside for a newer one`]),
+  ].join(", ")
 
 function mondaySection({ subject, tally, naming }: ReportParts): Section {
   const { sheet, keys } = subject

@@ -8,6 +8,7 @@ import { mathOnly } from "./equations.ts"
 import { figureKey, overlay } from "./figure.ts"
 import { frame } from "./frame.ts"
 import { pointsWords, verdictMark, verdictWord } from "./marks.ts"
+import { isSuperseded } from "./tally.ts"
 import { escaped, nameHtml, shortName, stranger, strangerText } from "./text.ts"
 
 /** For the student nothing is said that gives an answer away; the teacher is told what lies behind. */
@@ -180,7 +181,7 @@ export function studentPage(subject: ReportSubject, marked: Marked, styles: stri
   const standing =
     result.status === "graded"
       ? `<p class="standing"><b>${pointsWords(result.points, result.outOf)}</b></p>`
-      : '<p class="standing"><b>This file could not be marked.</b></p>'
+      : `<p class="standing"><b>${isSuperseded(marked) ? "A newer file of yours counts." : "This file could not be marked."}</b></p>`
   return frame(
     `${sheet.title}: ${name}`,
     styles,

@@ -8,7 +8,10 @@ export interface Entry {
   readonly name: string
   readonly id: string
   readonly file: string
+  /** not marked, whatever the reason */
   readonly refused: boolean
+  /** not marked because the student handed in a newer file */
+  readonly superseded: boolean
   readonly points: number
   readonly outOf: number
   /** by check and question of the sheet, in its order; null where nothing was judged */
@@ -29,7 +32,10 @@ export interface CheckTally {
 export interface ClassTally {
   readonly entries: readonly Entry[]
   readonly graded: number
+  /** entries that could not be marked */
   readonly refused: readonly number[]
+  /** how many files were left aside for a newer one of the same student */
+  readonly superseded: number
   readonly full: number
   /** points that could be had */
   readonly outOf: number
@@ -76,7 +82,8 @@ export function createTally(sheet: StudentSheet) {
 
   return {
     /** @returns its place in the register */
-    add({ result, work }: Marked): number {
+    add(item: Marked): number {
+      const { result, work } = item
       const place = entries.length
       const found = new Map(result.checks.map(check => [check.name, check]))
       const emptied = result.problems.some(problem => problem.code === "empty-blank")
@@ -90,6 +97,7 @@ export function createTally(sheet: StudentSheet) {
         id: result.student?.id ?? "",
         file: result.file,
         refused,
+        superseded: isSuperseded(item),
         points: result.points,
         outOf: result.outOf,
         verdicts: names.map(name => found.get(name)?.verdict ?? null),
@@ -117,7 +125,8 @@ export function createTally(sheet: StudentSheet) {
       return {
         entries,
         graded: marked.length,
-        refused: entries.flatMap((entry, place) => (entry.refused ? [place] : [])),
+        refused: entries.flatMap((entry, place) => (entry.refused && !entry.superseded ? [place] : [])),
+        superseded: entries.filter(entry => entry.superseded).length,
         full: marked.filter(isFull).length,
         outOf: marked[0]?.outOf ?? pointsOf(sheet),
         mean: points.reduce((sum, value) => sum + value, 0) / Math.max(1, points.length),
@@ -131,6 +140,10 @@ export function createTally(sheet: StudentSheet) {
     },
   }
 }
+
+/** A file that was left aside because its student handed in a newer one. */
+export const isSuperseded = ({ result }: Marked): boolean =>
+  result.status === "refused" && result.problems.some(problem => problem.code === "answer-superseded")
 
 export const isFull = (entry: Entry): boolean => !entry.refused && entry.points >= entry.outOf
 

@@ -48,6 +48,18 @@ describe("the teacher's page", () => {
     at("most often “the heavy key” (1)")
     at("1 file could not be marked")
   })
+  it("asks for no file again that was left aside for a newer one", async () => {
+    const old = refusedFile("a.json", "hs1")
+    const [problem] = old.result.problems
+    const aside = {
+      ...old,
+      result: { ...old.result, problems: [{ ...problem!, code: "answer-superseded" }] },
+    }
+    const files = await filesOf([marked(1), aside])
+    expect(words(files.get("report.html")!)).toContain("2 files, 1 left aside for a newer one")
+    expect(files.get("report.html")).not.toContain("could not be marked")
+    expect(words(files.get(pageName("a.json"))!)).toContain("A newer file of yours counts.")
+  })
   it("repeats the worksheet's own words for a slip, and says whose it is", async () => {
     const opening = words(await pageOf(klass))
     expect(opening).toContain("Your position line uses momentum where a velocity belongs.")

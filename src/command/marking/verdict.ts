@@ -45,6 +45,7 @@ const schema = v.object({
   motions: v.array(
     v.object({
       cell: v.string(),
+      ofTime: v.boolean(),
       times: v.array(finite),
       curves: v.array(v.object({ path: v.string(), values: v.array(finite) })),
     }),
