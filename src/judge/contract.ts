@@ -31,6 +31,8 @@ export interface SlipMotion {
   readonly blank: string
   /** hints at it for the student, without giving the answer */
   readonly hint: string
+  /** of two slips at once: each with its own hint */
+  readonly parts?: readonly { readonly slip: string; readonly hint: string }[]
   readonly recordings: readonly Recording[]
 }
 

@@ -3,6 +3,7 @@ import type { Check } from "../worksheet/contract.ts"
 import type { Evidence } from "./contract.ts"
 import type { Diagnosis } from "./diagnose.ts"
 import type { Finding } from "./finding.ts"
+import { pairHint } from "./slips/pair-words.ts"
 
 /**
  * What a student reads about one check, always in the same order: what the motion does right; the first thing that
@@ -16,7 +17,7 @@ export function feedback(
 ): string {
   if (finding.met) return finding.right
   if (unfilled.length > 0) return join(unfilledWords(unfilled), finding.wrong)
-  return join(finding.right, finding.wrong, hintWords(check, diagnosis), finding.look)
+  return join(finding.right, finding.wrong, hintWords(check, diagnosis, finding.slip), finding.look)
 }
 
 export function couldNotRunWords(
@@ -33,10 +34,11 @@ export function couldNotRunWords(
 }
 
 /** The teacher's words for the slip, else for the check; ours where there are none. */
-function hintWords(check: Check, diagnosis: Diagnosis | null): string {
-  if (diagnosis === null) return check.hint
-  const { slip, hint } = diagnosis.motion
-  return check.slips[slip] ?? hint
+function hintWords(check: Check, diagnosis: Diagnosis | null, seen: string | null = null): string {
+  if (diagnosis === null) return (seen === null ? undefined : check.slips[seen]) ?? check.hint
+  const { slip, hint, parts } = diagnosis.motion
+  const [first, second] = (parts ?? []).map(part => check.slips[part.slip] ?? part.hint)
+  return first !== undefined && second !== undefined ? pairHint(first, second) : (check.slips[slip] ?? hint)
 }
 
 function unfilledWords(unfilled: readonly Problem[]): string {

@@ -33,6 +33,8 @@ export interface Finding {
   readonly look: string
   /** up to here alone the motion was compared point by point, s; null for to its end */
   readonly horizon: number | null
+  /** the slip that the rule itself sees; null where that is for the motion to tell */
+  readonly slip: string | null
   /** how far beyond (> 1) or within (< 1) its tolerance the motion lies */
   readonly ratio: number
 }
@@ -44,6 +46,7 @@ export const found = (finding: Partial<Finding> & { met: boolean }): Finding => 
   wrong: "",
   look: "",
   horizon: null,
+  slip: null,
   ratio: finding.met ? 0 : Number.POSITIVE_INFINITY,
   ...finding,
 })

@@ -101,13 +101,22 @@ async function markOwn<Kept>(
     runs.begin(parameters, reference.factors.length)
     evidence = (await collectEvidence(sheet, result.compiled, runs, reference, { look: lookAt(sheet) }))!
   }
+  const checks = judgeSheet(sheet, reference, evidence)
   return {
     result,
-    checks: judgeSheet(sheet, reference, evidence),
+    checks: unexplained(checks, evidence)
+      ? judgeSheet(sheet, reference, evidence, await references.pairs(worksheet, tools))
+      : checks,
     problems: problemsOf(result.ok ? [] : result.problems, evidence.problem, evidence.unfilled),
     kept: keep(evidence, reference),
   }
 }
+
+/** A wrong motion that no single slip explains, of an answer that is complete and runs: then two at once are tried. */
+const unexplained = (checks: readonly CheckResult[], { problem, unfilled }: Evidence): boolean =>
+  problem === null &&
+  unfilled.length === 0 &&
+  checks.some(check => check.verdict === "not met" && check.slip === null)
 
 interface Draw {
   readonly parameters: Readonly<Record<string, number>>

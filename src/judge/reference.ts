@@ -118,13 +118,18 @@ export function programOf({ sheet }: Pick<Worksheet, "sheet">, answers: Readonly
 
 type WrongProgram = Pick<SlipProgram, "slip" | "blank" | "answers">
 
-/** The motions that wrong answers make, those left out that change nothing or move as an earlier one. */
+/**
+ * The motions that wrong answers make, those left out that change nothing.
+ *
+ * @param alikes which of several that move alike are kept: the first, or none where their names differ
+ */
 export async function slipMotions(
   worksheet: Worksheet,
   tools: JudgeTools,
   parameters: Readonly<Record<string, number>>,
   right: Pick<RunOutcome, "turns" | "recordings">,
   programs: readonly WrongProgram[] = slipPrograms(worksheet),
+  alikes: "first" | "none" = "first",
 ): Promise<SlipMotion[]> {
   const limits: Partial<Limits> = {
     turns: Math.min(defaultLimits.turns, Math.max(leastTurns, patience * right.turns)),
@@ -143,13 +148,16 @@ export async function slipMotions(
     return [{ slip: program.slip, blank: program.blank, hint, recordings }]
   })
   const motions: SlipMotion[] = []
+  const unclear = new Set<SlipMotion>()
   for (const motion of made.flat()) {
     const { recordings } = motion
-    const changes = recordings.length > 0 && !alike(recordings, right.recordings, right.recordings)
-    if (changes && !motions.some(other => alike(other.recordings, recordings, right.recordings)))
-      motions.push(motion)
+    if (recordings.length === 0 || alike(recordings, right.recordings, right.recordings)) continue
+    const other = motions.find(one => alike(one.recordings, recordings, right.recordings))
+    if (other === undefined) motions.push(motion)
+    else if (alikes === "none" && other.slip !== motion.slip) unclear.add(other)
   }
-  return motions.map(motion => ({ ...motion, recordings: changedOf(motion.recordings, right.recordings) }))
+  const kept = motions.filter(motion => !unclear.has(motion))
+  return kept.map(motion => ({ ...motion, recordings: changedOf(motion.recordings, right.recordings) }))
 }
 
 /** Only the series that move otherwise than the reference's: what is left out, the slip does not touch. */
@@ -181,7 +189,7 @@ function keptOf(
 }
 
 /** Every series of every cell moves the same. */
-export function alike(a: readonly Recording[], b: readonly Recording[], reference: readonly Recording[]): boolean {
+function alike(a: readonly Recording[], b: readonly Recording[], reference: readonly Recording[]): boolean {
   if (a.length !== b.length && b !== reference) return false
   return a.every(recording => {
     const other = b.find(r => r.cell === recording.cell)

@@ -1,6 +1,8 @@
 import type { Worksheet } from "../worksheet/contract.ts"
-import type { Reference } from "./contract.ts"
+import type { Reference, SlipMotion } from "./contract.ts"
+import { ownParameters } from "./draws.ts"
 import { settleReference } from "./pack.ts"
+import { pairMotions } from "./pairs.ts"
 import { buildReference } from "./reference.ts"
 import type { JudgeTools } from "./tools.ts"
 
@@ -13,6 +15,8 @@ export interface References {
     parameters: Readonly<Record<string, number>>,
     slips: boolean,
   ): Promise<Reference>
+  /** motions of two slips at once, at the sheet's own parameters; made when first asked for */
+  pairs(worksheet: Worksheet, tools: JudgeTools): Promise<readonly SlipMotion[]>
 }
 
 /** A class of answers needs a handful of references; more than this many are forgotten, the oldest first. */
@@ -21,7 +25,17 @@ const mostKept = 64
 /** An empty store of references. Keep one for all answers of a batch. */
 export function createReferences(): References {
   const byWorksheet = new WeakMap<Worksheet, Map<string, Promise<Reference>>>()
+  const pairsOf = new WeakMap<Worksheet, Promise<readonly SlipMotion[]>>()
   return {
+    pairs(worksheet, tools) {
+      const known = pairsOf.get(worksheet)
+      if (known !== undefined) return known
+      const made = this.get(worksheet, tools, ownParameters(worksheet.sheet), true).then(reference =>
+        pairMotions(worksheet, tools, reference),
+      )
+      pairsOf.set(worksheet, made)
+      return made
+    },
     get(worksheet, tools, parameters, slips) {
       const kept = byWorksheet.get(worksheet) ?? new Map<string, Promise<Reference>>()
       byWorksheet.set(worksheet, kept)

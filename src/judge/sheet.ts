@@ -2,7 +2,7 @@ import type { Check, StudentSheet } from "../worksheet/contract.ts"
 import { answered } from "./answered.ts"
 import { bearingOn } from "./bearing.ts"
 import { completeRuns } from "./complete.ts"
-import type { CheckResult, Evidence, Reference } from "./contract.ts"
+import type { CheckResult, Evidence, Reference, SlipMotion } from "./contract.ts"
 import { type Diagnosis, diagnose } from "./diagnose.ts"
 import { couldNotRunWords, feedback } from "./feedback.ts"
 import type { Finding } from "./finding.ts"
@@ -14,18 +14,36 @@ import { applyRule } from "./rules/index.ts"
  * and evidence give the same results, wherever they are judged.
  *
  * @param reference in its packed form (settleReference), so that page and marker judge against the same numbers
+ * @param pairs motions of two slips at once, looked at where no single one explains a cell
  */
-export function judgeSheet(sheet: StudentSheet, reference: Reference, evidence: Evidence): CheckResult[] {
+export function judgeSheet(
+  sheet: StudentSheet,
+  reference: Reference,
+  evidence: Evidence,
+  pairs: readonly SlipMotion[] = [],
+): CheckResult[] {
   const diagnoses = new Map<string, Diagnosis | null>()
   const open = new Map(sheet.checks.map(check => [check, bearingOn(check, evidence.unfilled, reference)]))
   const closed = sheet.checks.filter(check => open.get(check)!.length === 0)
+  const bearsOn = (check: Check, diagnosis: Diagnosis | null): diagnosis is Diagnosis =>
+    diagnosis !== null && pathsOf(check).some(path => diagnosis.paths.includes(path))
+  const pairDiagnoses = new Map<string, Diagnosis | null>()
+  const pairOf = (check: Check): Diagnosis | null => {
+    if (pairs.length === 0) return null
+    if (!pairDiagnoses.has(check.cell)) {
+      // Single slips stand beside the pairs, so that a pair is named only where it is clearly nearer than those too.
+      const both = { ...reference, slips: [...reference.slips, ...pairs] }
+      const found = diagnose(sheet, check.cell, both, evidence, closed)
+      pairDiagnoses.set(check.cell, found?.motion.parts === undefined ? null : found)
+    }
+    const diagnosis = pairDiagnoses.get(check.cell) ?? null
+    return bearsOn(check, diagnosis) ? diagnosis : null
+  }
   const diagnosisOf = (check: Check): Diagnosis | null => {
     if (!diagnoses.has(check.cell))
       diagnoses.set(check.cell, diagnose(sheet, check.cell, reference, evidence, closed))
     const diagnosis = diagnoses.get(check.cell) ?? null
-    return diagnosis !== null && pathsOf(check).some(path => diagnosis.paths.includes(path))
-      ? diagnosis
-      : null
+    return bearsOn(check, diagnosis) ? diagnosis : pairOf(check)
   }
   return sheet.checks.map(check => {
     const base = { name: check.name, outOf: check.points }
@@ -51,7 +69,7 @@ export function judgeSheet(sheet: StudentSheet, reference: Reference, evidence: 
       verdict: met ? "met" : "not met",
       points: met ? check.points : 0,
       departsAt: met || finding.departsAt === null ? null : plainTime(finding.departsAt),
-      slip: diagnosis?.motion.slip ?? null,
+      slip: diagnosis?.motion.slip ?? (met || unfilled.length > 0 ? null : finding.slip),
       message: feedback(check, { ...finding, met }, unfilled, diagnosis),
     }
   })

@@ -65,6 +65,7 @@ export function stepper({ check, student, reference }: Asked, { order, body }: S
     departsAt: wanted.worstAt,
     wrong: `The position of ${body} moves ${seen}; this sheet asks for ${order}.`,
     look: `On the bench, go to ${seconds(wanted.worstAt)} and take single steps: which momentum arrow does the move follow?`,
+    slip: order === "momentum first" && other.part <= allowedPart ? "old-momentum" : null,
     ratio,
   })
 }

@@ -1,5 +1,6 @@
 import { comparisonTurned, floorPulls, frictionWithoutContact, springWithoutRestLength } from "./contact.ts"
 import { frictionAlongVelocity, frictionFromWeight } from "./friction.ts"
+import { pairHint, partsOf } from "./pair-words.ts"
 import { damperSignTurned, frictionWithMotion, signTurned, springSignTurned } from "./signs.ts"
 import type { Slip } from "./slip.ts"
 import {
@@ -60,13 +61,25 @@ export const catalogue: readonly Slip[] = [
   crossProductTurned,
   degreesForRadians,
   componentsSwapped,
+  signTurned,
   magnitudeForVector,
   directionMissing,
-  signTurned,
   comparisonTurned,
   termMissing,
   factorMissing,
   factorLost,
 ]
 
-export const slipNamed = (name: string): Slip | undefined => catalogue.find(slip => slip.name === name)
+/** A slip by its name; of two at once, "sign-turned + mass-missing", both in one. */
+export function slipNamed(name: string): Slip | undefined {
+  const [first, second] = partsOf(name).map(part => catalogue.find(slip => slip.name === part))
+  if (first === undefined || partsOf(name).length === 1) return first
+  if (second === undefined) return undefined
+  return {
+    name,
+    hint: pairHint(first.hint, second.hint),
+    teacher:
+      first === second ? `Twice: ${first.teacher}` : `Two slips at once. ${first.teacher} ${second.teacher}`,
+    make: () => [],
+  }
+}

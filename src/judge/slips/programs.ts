@@ -2,7 +2,7 @@ import { assembleProgram } from "../../cell/assemble.ts"
 import type { Worksheet } from "../../worksheet/contract.ts"
 import { catalogue } from "./catalogue.ts"
 import { rolesOf } from "./roles.ts"
-import { applyEdits, scriptsOf } from "./script.ts"
+import { applyEdits, type Edit, scriptsOf } from "./script.ts"
 import type { Slip } from "./slip.ts"
 
 /** The author's answers with one slip made in one blank. */
@@ -10,6 +10,8 @@ export interface SlipProgram {
   readonly slip: string
   readonly blank: string
   readonly answers: Readonly<Record<string, string>>
+  /** what was changed in the author's text */
+  readonly edits: readonly Edit[]
 }
 
 /** A slip of the stepping order is one only where the author has words for it, or asks for the other order. */
@@ -41,7 +43,7 @@ export function slipPrograms(worksheet: Worksheet): SlipProgram[] {
           if (seen.has(squeezed(text)) || text.trim() === "") return []
           seen.add(squeezed(text))
           const { name } = script.blank
-          return [{ slip: slip.name, blank: name, answers: { ...answers, [name]: text } }]
+          return [{ slip: slip.name, blank: name, answers: { ...answers, [name]: text }, edits }]
         })
       }),
     )
