@@ -26,7 +26,7 @@ const chunkBytes = 1_048_576
 export function openLines(file: string, each: (line: string, span: Span) => void = () => {}): Lines {
   const fd = openSync(file, "a+")
   let end = readWhole(fd, each)
-  ftruncateSync(fd, end)
+  if (end < fstatSync(fd).size) ftruncateSync(fd, end)
   return {
     append(line) {
       const bytes = Buffer.from(`${line}\n`)
