@@ -43,6 +43,8 @@ function sheetOf(styles: string): Sheet {
   const known = sheets.get(styles)
   if (known !== undefined) return known
   const style = `${styles}\n${reportStyle}`
+    // paper is light, whatever the screen is
+    .replaceAll("@media (prefers-color-scheme: dark)", "@media screen and (prefers-color-scheme: dark)")
     .replace(/\/\*[\s\S]*?\*\//g, "")
     .replace(/\s+/g, " ")
     .replace(/<\/style/gi, "")

@@ -146,6 +146,7 @@ footer { margin-block: 2.5rem 1.5rem; font-size: .833rem }
   th .says { max-width: none }
 }
 @media print {
+  :root { color-scheme: light }
   html { font-size: 10pt }
   body { background: none }
   nav, .skip, .back { display: none }

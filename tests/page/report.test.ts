@@ -120,8 +120,11 @@ describe.each([
     })
     expect(violations).toEqual([])
   })
+})
+
+describe("the teacher's page", () => {
   it("would be found at fault: a picture without words is seen by the checker", async () => {
-    const violations = await withPage(file(), {}, async page => {
+    const violations = await withPage(report, {}, async page => {
       await page.evaluate(axe)
       return page.evaluate(async () => {
         document.querySelector("figure.overlay svg")?.removeAttribute("aria-label")
@@ -131,9 +134,6 @@ describe.each([
     })
     expect(violations).toContain("svg-img-alt")
   })
-})
-
-describe("the teacher's page", () => {
   it("leads from a name to the student's work and back by keyboard", async () => {
     const target = await withPage(report, {}, async page => {
       await page.locator(".register tbody tr:nth-child(2) a").focus()
@@ -144,14 +144,15 @@ describe("the teacher's page", () => {
   })
   it("prints: light ink whatever the screen has, listings whole, nothing cut off", async () => {
     await withPage(report, { dark: true, width: 700 }, async page => {
-      await page.emulateMedia({ media: "print", colorScheme: "light" })
-      const { cut, nav } = await page.evaluate(() => ({
+      await page.emulateMedia({ media: "print", colorScheme: "dark" })
+      const { cut, nav, ink } = await page.evaluate(() => ({
         cut: [...document.querySelectorAll("pre, .scroll, .wrote")].filter(
           part => part.scrollHeight > part.clientHeight + 2 && getComputedStyle(part).overflowY !== "visible",
         ).length,
         nav: getComputedStyle(document.querySelector("nav")!).display,
+        ink: getComputedStyle(document.querySelector("h1")!).color,
       }))
-      expect([cut, nav]).toEqual([0, "none"])
+      expect([cut, nav, ink]).toEqual([0, "none", "rgb(30, 35, 40)"])
       expect((await page.pdf({ format: "A4" })).length).toBeGreaterThan(10_000)
     })
   })
