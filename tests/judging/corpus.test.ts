@@ -1,13 +1,18 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest"
 import type { JudgeTools } from "../../src/judge/index.ts"
+import { buoy } from "./corpus/buoy.ts"
 import type { Corpus } from "./corpus/corpus.ts"
 import { fender } from "./corpus/fender.ts"
+import { findTheFault } from "./corpus/find-the-fault.ts"
+import { heavingLine } from "./corpus/heaving-line.ts"
 import { lampKey } from "./corpus/lamp-key.ts"
 import { makeYourOwn } from "./corpus/make-your-own.ts"
 import { measured as measuredSheet } from "./corpus/measured.ts"
 import { readTheMotion } from "./corpus/read-the-motion.ts"
 import { slipway } from "./corpus/slipway.ts"
 import { tideAndMoon } from "./corpus/tide-and-moon.ts"
+import { tumble } from "./corpus/tumble.ts"
+import { twoFloats } from "./corpus/two-floats.ts"
 import { type Measured, measure } from "./measure.ts"
 import { namedRightly, tableOf, writeTable } from "./table.ts"
 import { createJudgeTools } from "./tools.ts"
@@ -20,6 +25,11 @@ const corpora: readonly Corpus[] = [
   measuredSheet,
   makeYourOwn,
   readTheMotion,
+  heavingLine,
+  buoy,
+  twoFloats,
+  tumble,
+  findTheFault,
 ]
 const measured: Measured[] = []
 let tools: JudgeTools & { close(): Promise<void> }
