@@ -27,7 +27,9 @@ const verdict = (met: boolean): Verdict => {
   const points = checks.reduce((sum, check) => sum + check.points, 0)
   return {
     judgement: { points, outOf: 7, checks, problems: [] },
-    motions: [{ cell: "fall", times: [0, 1], curves: [{ path: "key.position.y", values: [8, 3] }] }],
+    motions: [
+      { cell: "fall", ofTime: true, times: [0, 1], curves: [{ path: "key.position.y", values: [8, 3] }] },
+    ],
   }
 }
 const open = (file: string) => openRegister(file, written => readVerdict(sheet, written))
