@@ -156,7 +156,7 @@ function AngularTable({ books }: { books: AngularBooks }) {
   const total = [0, 1, 2].map(k => books.entries.reduce((sum, e) => sum + (e.impulse[k] ?? 0), 0))
   return (
     <table class="bn-books">
-      <caption>Turning: angular impulses, and the change of angular momentum</caption>
+      <caption>Angular impulses</caption>
       <thead>
         <tr>
           <th scope="col">force</th>

@@ -13,6 +13,9 @@ export interface AngularBooks {
   readonly change: Triple
 }
 
+/** Below this share of its two products their difference is rounding. */
+const dust = 1e-11
+
 /** A component of (r - a) × p at a row, kg m²/s. */
 export function angularAt(
   { data, width }: Recording,
@@ -25,7 +28,10 @@ export function angularAt(
   const at = row * width
   const r = (n: number) => (data[at + body.position + n] as number) - (about[n] as number)
   const p = (n: number) => data[at + body.momentum + n] as number
-  return r(i) * p(j) - r(j) * p(i)
+  const [one, other] = [r(i) * p(j), r(j) * p(i)]
+  const difference = one - other
+  // where r lies along p the products cancel, and what is left is rounding
+  return Math.abs(difference) < dust * (Math.abs(one) + Math.abs(other)) ? 0 : difference
 }
 
 /**

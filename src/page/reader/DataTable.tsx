@@ -7,7 +7,9 @@ const set = (n: number): string => String(n).replace("-", "\u2212")
 export function DataTable({ data }: { data: DataBlock }) {
   return (
     <figure class="data">
-      <div class="data-scroll">
+      {/* a region that scrolls can be reached by keyboard to do so */}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls */}
+      <section class="data-scroll" tabIndex={0} aria-label={`readings ${data.name}`}>
         <table>
           <caption>{data.name}</caption>
           <thead>
@@ -30,7 +32,7 @@ export function DataTable({ data }: { data: DataBlock }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
     </figure>
   )
 }

@@ -129,6 +129,13 @@ describe("books of angular momentum", () => {
       expect(sum).toBeCloseTo(change[2], 10)
     }
   })
+  it("of a body that moves along its own position are zero, not the rounding of two products", () => {
+    const rows = Array.from({ length: 50 }, (_, k) => [k * 0.1, 0.03 * k, 0.04 * k, 0, 0.3, 0.4, 0])
+    const { study, body } = opened(record("c", ["a.position", "a.momentum"], rows))
+    const { quantities } = accountOf(study, body, "a", [0, 0, 0], [])
+    const { read } = quantities.find(q => q.id === "a.about.z")!
+    for (let row = 0; row < 50; row++) expect(read(row)).toBe(0)
+  })
   it("of all bodies on one spring together show no change", () => {
     const recording = pair("cell", 60)
     const study = studyOf(recording)
