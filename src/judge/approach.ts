@@ -1,5 +1,6 @@
 import { type Extent, relativeDistance } from "./extent.ts"
 import type { Ladder, Limit } from "./limit.ts"
+import { finestFactor } from "./tools.ts"
 import { sampler } from "./track.ts"
 
 /** A distance below this part of the extent is none. */
@@ -17,12 +18,22 @@ const stillMoving = 0.8
 /** … and the distance of the extrapolated limits is at most this part of the last one. */
 const vanishing = 0.35
 
+/** No method of first or second order falls faster with a halving than to this part; what does is breaking down. */
+const steepestFall = 0.2
+
+/** Whether a distance that falls as steadily as it has so far is still more than the whole extent at the finest step. */
+function outOfReach(factor: number, fine: number, middle: number, coarse: number): boolean {
+  const fall = Math.max(fine / middle, steepestFall)
+  const steady = fine > steepestFall * middle && middle > steepestFall * coarse
+  return steady && fine * fall ** Math.log2(factor / finestFactor) > 1
+}
+
 export interface Approach {
   /** each of the last two halvings brings it nearer, towards nothing */
   readonly closing: boolean
   /** shorter steps still bring the motions together */
   readonly onItsWay: boolean
-  /** each halving takes it further off instead */
+  /** each halving takes it further off instead, or so little nearer that the finest step would not bring it there */
   readonly runsAway: boolean
 }
 
@@ -65,8 +76,8 @@ export function approachOf(
     onItsWay: drawsNear || (shrinks && left < stillMoving),
     runsAway:
       gaps.length > 2 &&
-      fine >= runningRatio * middle &&
-      middle >= runningRatio * coarse &&
-      fine > closingDistance,
+      fine > closingDistance &&
+      ((fine >= runningRatio * middle && middle >= runningRatio * coarse) ||
+        outOfReach(student.factors[student.factors.length - 1]!, fine, middle, coarse)),
   }
 }

@@ -39,8 +39,18 @@ export function stays({ check, student, reference }: Asked): Finding {
         : "",
     wrong: `At ${seconds(given.at)}, ${what.name} is ${amount(given.value, what.unit)}; it should stay ${bandWords(above, below, what.unit)}.`,
     look: `On the bench, go to ${seconds(given.since ?? 0)} and step on from there.`,
-    ratio: 1 + given.most / size,
+    ratio: 1 + given.most / (theirs === null ? size : roomOf(theirs.tracks[0]!, above, below, size)),
   })
+}
+
+/** How far the reference itself keeps from the nearest bound, where it does: what an excess is measured by. */
+function roomOf({ values }: Track, above: number | null, below: number | null, size: number): number {
+  let room = size
+  for (const value of values) {
+    if (above !== null) room = Math.min(room, value - above)
+    if (below !== null) room = Math.min(room, below - value)
+  }
+  return Math.max(room, rounding * size)
 }
 
 interface Excess {
