@@ -218,7 +218,8 @@ export const slipway: Corpus = {
       friction("if (magnitude(p) > 0) Ffriction = -Math.max(mu * N, magnitude(p) / dt) * unit(p)"),
     ),
     fault("always the full stop", friction("Ffriction = -p / dt")),
-    fault("proportional to momentum", friction("Ffriction = -mu * p")),
+    // the whole momentum for its direction, and no normal force: two slips at once
+    slip("direction-not-unit + factor-lost", "proportional to momentum", friction("Ffriction = -mu * p")),
     fault("drag", friction("const v = p / mass\nFfriction = -mu * mass * v * 2")),
     fault(
       "normal force of half the weight",
