@@ -25,9 +25,9 @@ h3 { font-size: 1rem; font-weight: 640; line-height: 1.35 }
 nav ul { list-style: none; display: flex; flex-wrap: wrap; gap: .1rem 1.1rem; margin-block-start: .7rem; font-size: .9rem }
 nav a, .whom a, .register th a, .back a { display: inline-block; min-height: 1.5rem }
 .lead { font-size: 1.06rem; max-width: 44rem }
-.findings { list-style: none; margin-block-start: .4rem }
-.findings li { display: grid; grid-template-columns: 3.6rem minmax(0, 1fr); gap: 0 .9rem; padding-block: .65rem; border-block-start: 1px solid var(--hair, #d8d2c4); break-inside: avoid }
-.findings .many { font-size: 1.728rem; line-height: 1.15; font-weight: 600; text-align: end; color: var(--accent, #a63d1f); font-variant-numeric: lining-nums tabular-nums }
+.findings { list-style: none; margin-block-start: .4rem; display: grid; grid-template-columns: minmax(3rem, max-content) minmax(0, 1fr); column-gap: .9rem }
+.findings li { display: grid; grid-column: 1 / -1; grid-template-columns: subgrid; padding-block: .65rem; border-block-start: 1px solid var(--hair, #d8d2c4); break-inside: avoid }
+.findings .many { font-size: 1.728rem; line-height: 1.15; font-weight: 600; text-align: end; white-space: nowrap; color: var(--accent, #a63d1f); font-variant-numeric: lining-nums tabular-nums }
 .seen { font-weight: 640 }
 .seen code { font-weight: 400; color: var(--ink-grey, #5e666c); margin-inline-start: .4em }
 .about { color: var(--ink-grey, #5e666c); font-size: .9rem; line-height: 1.4; max-width: 40rem }
@@ -141,7 +141,8 @@ circle.own { fill: var(--q-position, #1e2328) }
 footer { margin-block: 2.5rem 1.5rem; font-size: .833rem }
 @media (max-width: 40rem) {
   .wide-only { display: none }
-  .findings li { grid-template-columns: 2.4rem minmax(0, 1fr); gap: 0 .7rem }
+  .findings { grid-template-columns: minmax(2rem, max-content) minmax(0, 1fr); column-gap: .7rem }
+  .findings .many { font-size: 1.44rem }
   .checks .message, .checks .slip, .checks .overlay, .checks .aside { margin-inline-start: 0 }
   th .says { max-width: none }
 }
