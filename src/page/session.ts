@@ -7,6 +7,7 @@ import { judgeSeed } from "../judge/tools.ts"
 import type { Recording, Runner, RunOutcome } from "../run/contract.ts"
 import type { Clock } from "./clock.ts"
 import { pause } from "./clock.ts"
+import { firstOfEachLine, notJudged } from "./findings.ts"
 import type { Keeper } from "./keep/keeper.ts"
 import type { Kinds } from "./kinds.ts"
 import { type Looking, openLooking, type ShownRun } from "./lines/looking.ts"
@@ -103,18 +104,6 @@ const ownValues = (edition: Edition): Record<string, number> =>
 function stepsOf(outcome: RunOutcome): number {
   const rows = outcome.recordings.reduce((sum, recording) => sum + recording.rows, 0)
   return rows > 0 ? rows : outcome.turns
-}
-
-/** All of the first list, and of each later one what stands on a line of which nothing has been said yet. */
-export function firstOfEachLine(...lists: readonly (readonly Problem[])[]): readonly Problem[] {
-  const found: Problem[] = []
-  for (const list of lists)
-    found.push(
-      ...list.filter(
-        one => !found.some(({ where }) => where?.cell === one.where?.cell && where?.line === one.where?.line),
-      ),
-    )
-  return found
 }
 
 /** Points that only the marker can give. */
@@ -400,9 +389,3 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
   void go().then(() => workshop.warmUp())
   return session
 }
-
-const notJudged = (cause: unknown): Problem => ({
-  code: "page-not-judged",
-  text: `This motion could not be compared with the reference: ${cause instanceof Error ? cause.message : String(cause)}`,
-  todo: "Load the page again; what you typed is kept. If it stays so, tell your teacher.",
-})

@@ -1,15 +1,10 @@
 import { describe, expect, it } from "vitest"
 import type { CompileResult } from "../../src/cell/contract.ts"
 import type { Problem } from "../../src/cell/problem.ts"
+import { firstOfEachLine } from "../../src/page/findings.ts"
 import { openDevice } from "../../src/page/keep/device.ts"
 import { createKeeper } from "../../src/page/keep/keeper.ts"
-import {
-  complainAfter,
-  firstOfEachLine,
-  openSession,
-  runAfter,
-  type Workshop,
-} from "../../src/page/session.ts"
+import { complainAfter, openSession, runAfter, type Workshop } from "../../src/page/session.ts"
 import type { RunOutcome, RunRequest } from "../../src/run/contract.ts"
 import { handClock } from "./fixtures/clock.ts"
 import { recordingOf, smallEdition } from "./fixtures/edition.ts"
