@@ -1,11 +1,12 @@
 import { readCsv } from "./csv.ts"
 
 /*
- * A validator for the part of OneRoster 1.2 that holds marks, written from the tables of
- * 1EdTech, “OneRoster: CSV Binding”, version 1.2 (final release 19 September 2022; document 1.2.1 of 22 August 2023,
- * www.imsglobal.org/spec/oneroster/v1p2/bind/csv): manifest, categories, lineItems, results; types GUID, Date, Float;
- * files in bulk mode. Column order and required columns were compared with an independent open-source reader of the
- * same binding. The rules of reference run only within the set, since classes, schools and users are the receiver's.
+ * A validator for the part of OneRoster 1.2 that holds marks: manifest, categories, lineItems, results; types GUID,
+ * Date, Float; files in bulk mode. The standard is 1EdTech, “OneRoster: CSV Binding”, version 1.2 (final release
+ * 19 September 2022; document 1.2.1 of 22 August 2023, www.imsglobal.org/spec/oneroster/v1p2/bind/csv). Its tables were
+ * not at hand when this was written: columns, their order and which are required follow an independent open-source reader
+ * of version 1.2, whose headers are said to stand in the binding's exact order. The rules of reference run only within
+ * the set, since classes, schools and users are the receiver's.
  */
 
 type Kind = "guid" | "date" | "float" | "text" | "empty" | "boolean" | "scoreStatus"
