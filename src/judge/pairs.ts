@@ -13,6 +13,9 @@ const turnsForPairs = 4_000_000
 /** … and pairs at most. */
 const mostPairs = 160
 
+/** With one of these, which take away whatever stands there, two slips come to much that is another fault. */
+const tooVague = new Set(["factor-missing", "factor-lost", "term-missing"])
+
 interface Pair {
   readonly first: SlipProgram
   readonly second: SlipProgram
@@ -62,7 +65,9 @@ export async function pairMotions(
 /** All pairs of slips that move something, those first whose slips stand first in the catalogue. */
 function pairsOf(worksheet: Worksheet, reference: Reference): Pair[] {
   const kept = new Set(reference.slips.map(({ slip, blank }) => `${slip} ${blank}`))
-  const singles = slipPrograms(worksheet).filter(({ slip, blank }) => kept.has(`${slip} ${blank}`))
+  const singles = slipPrograms(worksheet).filter(
+    ({ slip, blank }) => kept.has(`${slip} ${blank}`) && !tooVague.has(slip),
+  )
   const program = programOf(worksheet, worksheet.answers)
   const scripts = new Map(scriptsOf(program).map(script => [script.blank.name, script]))
   const cells = new Map(program.blanks.map(({ name, cell }) => [name, cell]))

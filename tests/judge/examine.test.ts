@@ -63,5 +63,8 @@ points: 1
 `
     const found = await examine(winch + sideways.replace("points: 1", "points: 0") + lines)
     expect(found.findings).toEqual([])
+    // what a rule without a tolerance allows
+    for (const name of ["sideways", "own-step"])
+      expect(found.checks.find(check => check.name === name)!.tolerance).toBe("exact")
   })
 })
