@@ -93,7 +93,7 @@ describe("make-your-own", () => {
       "const N = Math.max(0, -9000 * r.y - 320 * (p.y / mass))",
       "if (r.y < 0) {",
       "  Flanding = N * vec3(0, 1, 0)",
-      "  Fbrake = vec3(-Math.min(0.22 * N, Math.abs(p.x) / dt) * Math.sign(p.x), 0, 0)",
+      "  Fbrake = vec3(-Math.min(0.228 * N, Math.abs(p.x) / dt) * Math.sign(p.x), 0, 0)",
       "}",
     ].join("\n")
     const { sheet, answers } = worksheet
