@@ -39,8 +39,8 @@ describe("two slips at once", () => {
   const pairs: [string, Record<string, string>, string][] = [
     [
       "in one blank",
-      { update: "const kick = dt * Fnet\np = p - kick\nr += dt * p" },
-      "mass-missing + sign-turned",
+      { update: "const kick = dt * Fnet\np = kick\nr += dt * p" },
+      "momentum-overwritten + mass-missing",
     ],
     [
       "in two blanks",
