@@ -163,7 +163,8 @@ export function nearest(word: string, known: readonly string[]): string | undefi
 
 /** A value as it is named in a message, short. */
 export function shown(value: unknown): string {
-  if (isComponents(value)) return `(${value.x}, ${value.y}, ${value.z})`
+  if (isComponents(value)) return `(${figures(value.x)}, ${figures(value.y)}, ${figures(value.z)})`
+  if (typeof value === "number") return figures(value)
   if (typeof value === "string")
     return value.length > 40 ? `the text "${value.slice(0, 40)}…"` : `the text "${value}"`
   if (Array.isArray(value)) return "a list"
@@ -173,6 +174,11 @@ export function shown(value: unknown): string {
     return keys === "" ? "an object without properties" : `an object with ${keys}`
   }
   return String(value)
+}
+
+/** Six figures say which value it is; the rest of a binary number says nothing more. */
+function figures(value: number): string {
+  return String(Number(value.toPrecision(6)))
 }
 
 function isComponents(value: unknown): value is Components {
@@ -213,6 +219,8 @@ function editDistance(a: string, b: string): number {
   return row[b.length]!
 }
 
+/** A sentence's first letter; a symbol of the formula, such as v, stays as the formula has it. */
 function capital(text: string): string {
+  if (text.length === 1) return text
   return text.charAt(0).toUpperCase() + text.slice(1)
 }

@@ -226,3 +226,14 @@ describe("a message of the physics library", () => {
     expect(refused(() => call("momentsOfInertia", { kind: "disk" })).todo).toBe('Did you mean "disc"?')
   })
 })
+
+describe("a value in a message can be read", () => {
+  it("a number with six figures; a symbol of the formula stays as the formula has it", () =>
+    expect(refused(() => call("magnitude", 99.89843940670177)).message).toContain(
+      "v must be a vector, and 99.8984 was given.",
+    ))
+  it("a vector likewise", () =>
+    expect(refused(() => call("weight", vec3(1 / 3, 0, -2 / 3), r)).message).toContain(
+      "(0.333333, 0, -0.666667)",
+    ))
+})
