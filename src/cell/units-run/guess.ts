@@ -38,7 +38,7 @@ export function likelyCause(q: Question): string | null {
   if (!isKnown(ratio) || ratio === 0) return null
   const what = quoted(q.text, q.of)
   const dt = timeNameOf(q)
-  const mass = namesOf(q.scope, kilogram)[0]
+  const mass = massOf(q, ratio === kilogram)
   const is = (dimension: Dimension): boolean => ratio === dimension
 
   if (is(second))
@@ -97,6 +97,13 @@ function timeNameOf(q: Question): string | null {
   if (value && isQuantity(value) && (value.measure.dimension === second || value.measure.kind === "bare"))
     return q.timeStep
   return namesOf(q.scope, second).find(name => /^d[A-Z]?t|^step/i.test(name)) ?? null
+}
+
+/** The mass that is meant, where there is a kilogram too few or too many: one that stands there wrongly, the only one in reach, or that of the body where there are several. */
+function massOf(q: Question, tooFew: boolean): string | undefined {
+  const masses = namesOf(q.scope, kilogram)
+  const there = masses.find(name => (tooFew ? divides(q.of, name) : multiplies(q.of, name)))
+  return there ?? (masses.length > 1 ? "the mass of the body" : masses[0])
 }
 
 /** Names of numbers in reach with a dimension, nearest first. */
