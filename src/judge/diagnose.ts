@@ -48,9 +48,9 @@ export function diagnose(
   const fits = reference.slips.flatMap((motion): Diagnosis[] => {
     const affected = paths.filter(path => changes(motion, cell, path, right))
     if (affected.length === 0) return []
-    const distance = distanceTo(motion, cell, affected, reference, evidence)
-    const fromReference = Math.max(...affected.map(path => own.get(path)!))
-    if (distance > clearOfReference * fromReference) return []
+    const near = clearOfReference * Math.max(...affected.map(path => own.get(path)!))
+    const distance = distanceTo(motion, cell, affected, reference, evidence, near)
+    if (distance > near) return []
     if (wouldShowElsewhere(sheet, cell, motion, reference, evidence)) return []
     if (notAtHome(sheet, cell, motion, reference, evidence)) return []
     if (disturbed(sheet, cell, motion, reference, evidence)) return []
@@ -82,20 +82,26 @@ const changes = ({ recordings }: SlipMotion, cell: string, path: string, right: 
     path,
   ) > changed
 
+/** The distance to a slip's motion, the largest of the series; beyond `enough` it need not be found out. */
 function distanceTo(
   { recordings }: SlipMotion,
   cell: string,
   paths: readonly string[],
   reference: Reference,
   evidence: Motion,
+  enough: number,
 ): number {
   const mine = recordingOf(evidence, cell)
   const right = recordingOf(reference, cell)
   const theirs = recordings.find(recording => recording.cell === cell)
   const cut = cutIn(cell, evidence)
   const steps = rowsAreSteps(evidence, cell)
-  const all = Number.POSITIVE_INFINITY
-  return Math.max(...paths.map(path => recordingsUnlike(mine, theirs, right, path, cut, all, steps)))
+  let farthest = 0
+  for (const path of paths) {
+    farthest = Math.max(farthest, recordingsUnlike(mine, theirs, right, path, cut, enough, steps))
+    if (farthest > enough) break
+  }
+  return farthest
 }
 
 /** With half the step, rows of single steps lie closer than this part of what they did. */
@@ -126,7 +132,8 @@ function wouldShowElsewhere(
     const mine = recordingOf(evidence, check.cell)
     return pathsOf(check).some(
       path =>
-        changes(motion, check.cell, path, right) && recordingsUnlike(mine, right, right, path) <= sameMotion,
+        changes(motion, check.cell, path, right) &&
+        recordingsUnlike(mine, right, right, path, false, sameMotion) <= sameMotion,
     )
   })
 }
@@ -146,7 +153,7 @@ function notAtHome(
     .filter(check => check.cell === home)
     .flatMap(pathsOf)
     .filter(path => changes(motion, home, path, right))
-  return paths.length > 0 && distanceTo(motion, home, paths, reference, evidence) > onSlip
+  return paths.length > 0 && distanceTo(motion, home, paths, reference, evidence, onSlip) > onSlip
 }
 
 const homeOf = (sheet: StudentSheet, { blank }: SlipMotion): string | undefined =>
@@ -178,7 +185,7 @@ function disturbed(
     return pathsOf(check).some(
       path =>
         bearing.some(slip => changes(slip, check.cell, path, right)) &&
-        recordingsUnlike(mine, right, right, path) > changed,
+        recordingsUnlike(mine, right, right, path, false, changed) > changed,
     )
   })
 }

@@ -1,6 +1,6 @@
 import type { Recording } from "../run/contract.ts"
 import { type Extent, extentOf } from "./extent.ts"
-import { columnsOf, endOf, sample, spacingOf, startOf, type Track, trackOf } from "./track.ts"
+import { columnsOf, endOf, sampler, spacingOf, startOf, type Track, trackOf } from "./track.ts"
 
 /** Times of a packed motion are rounded to this part. */
 const timeRounding = 1e-6
@@ -34,21 +34,26 @@ export function unlikeness(
   let worst = cutShort ? 0 : Math.max(0, latest - to - 2 * step) / duration
   const { dim } = a
   const here = new Float64Array(dim)
-  const around = [new Float64Array(dim), new Float64Array(dim), new Float64Array(dim)] as const
+  const before = new Float64Array(dim)
+  const now = new Float64Array(dim)
+  const after = new Float64Array(dim)
   const run = Float64Array.from(extent.scales)
   const shift = rowsAreSteps ? spacingOf(a) : 0
+  const [mineAt, theirsAt, earlierAt, laterAt] = [sampler(a), sampler(b), sampler(b), sampler(b)]
   for (const t of b.times) {
     if (t < from - rounding || t > to + rounding) continue
-    sample(a, t, here)
-    sample(b, Math.max(t - shift, startOf(b)), around[0])
-    sample(b, t, around[1])
-    sample(b, Math.min(t + shift, endOf(b)), around[2])
+    mineAt(t, here)
+    theirsAt(t, now)
+    if (shift > 0) {
+      earlierAt(Math.max(t - shift, startOf(b)), before)
+      laterAt(Math.min(t + shift, endOf(b)), after)
+    }
     for (let k = 0; k < dim; k++) {
-      const [before, now, after] = around.map(values => finite(values[k]!)) as [number, number, number]
-      run[k] = Math.max(run[k]!, Math.abs(now - start[k]!))
+      const there = finite(now[k]!)
+      run[k] = Math.max(run[k]!, Math.abs(there - start[k]!))
       const mine = finite(here[k]!)
-      const low = Math.min(before, now, after)
-      const high = Math.max(before, now, after)
+      const low = shift > 0 ? Math.min(finite(before[k]!), there, finite(after[k]!)) : there
+      const high = shift > 0 ? Math.max(finite(before[k]!), there, finite(after[k]!)) : there
       worst = Math.max(worst, (mine - high) / run[k]!, (low - mine) / run[k]!)
     }
     if (worst > enough) break

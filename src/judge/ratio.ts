@@ -1,4 +1,5 @@
 import type { Check, StudentSheet } from "../worksheet/contract.ts"
+import { answered } from "./answered.ts"
 import { completeRuns } from "./complete.ts"
 import type { Evidence, Reference } from "./contract.ts"
 import { applyRule } from "./rules/index.ts"
@@ -7,5 +8,5 @@ import { applyRule } from "./rules/index.ts"
 export function ratioOf(sheet: StudentSheet, check: Check, reference: Reference, evidence: Evidence): number {
   const student = completeRuns(sheet, evidence, check.cell)
   if (student.factors.length === 0) return Number.POSITIVE_INFINITY
-  return applyRule({ check, student, reference, looked: evidence.looked }).ratio
+  return answered({ check, student, reference, looked: evidence.looked }, applyRule).ratio
 }

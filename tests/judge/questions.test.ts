@@ -141,7 +141,7 @@ describe("questions", () => {
       mark(Object.fromEntries(worksheet.keys.map(k => [k.name, k.answer]))).every(r => r.verdict === "met"),
     ).toBe(true)
     expect(one("distance", "0.92 m").verdict).toBe("not met")
-    expect(one("distance", "0.915 m").verdict).toBe("met")
+    expect(one("distance", "0.914 m").verdict).toBe("met")
   })
   it("say what kind of miss it is, never the answer", () => {
     expect(one("distance", "-0.9101").message).toContain("sign")

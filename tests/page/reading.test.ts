@@ -332,10 +332,11 @@ describe("a library word in a listing", () => {
     const word = page.locator(".cm-line", { hasText: "vec3(" }).first()
     await word.click()
     await page.keyboard.press("Home")
-    for (let i = 0; i < 60 && (await page.locator(".library-words").count()) === 0; i++) {
+    // names of the cell are explained too, but only the library's have a page
+    for (let i = 0; i < 60 && (await page.locator(".library-words a").count()) === 0; i++) {
       await page.keyboard.press("Alt+h")
-      await page.waitForTimeout(60)
-      if ((await page.locator(".library-words").count()) === 0) await page.keyboard.press("ArrowRight")
+      await page.waitForTimeout(150)
+      if ((await page.locator(".library-words a").count()) === 0) await page.keyboard.press("ArrowRight")
     }
     expect(await page.locator(".library-words").textContent()).toMatch(/vector/)
     const href = await page.locator(".library-words a").getAttribute("href")

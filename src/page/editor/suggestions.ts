@@ -73,7 +73,14 @@ export function suggestions(ask: AskSuggestions): Extension {
     if (!explicit && !behindDot && (word === null || word.to - word.from < shortest)) return null
     const found = await ask(state.doc.toString(), pos, explicit)
     if (context.aborted || found === null || found.list.length === 0) return null
-    return { from: found.from, options: found.list.map(optionOf), validFor: /^[\p{ID_Continue}$]*$/u }
+    const names = new Set(found.list.map(({ name }) => name))
+    // A word that is a name already asks for nothing: the list would only catch the arrow keys.
+    if (!explicit && names.has(state.sliceDoc(found.from, pos))) return null
+    return {
+      from: found.from,
+      options: found.list.map(optionOf),
+      validFor: text => /^[\p{ID_Continue}$]*$/u.test(text) && !names.has(text),
+    }
   }
   return [
     autocompletion({
@@ -81,7 +88,8 @@ export function suggestions(ask: AskSuggestions): Extension {
       selectOnOpen: false,
       defaultKeymap: false,
       icons: false,
-      maxRenderedOptions: 40,
+      // few enough to stand without scrolling; arrow keys bring the rest
+      maxRenderedOptions: 9,
       tooltipClass: () => "suggestions",
     }),
     Prec.highest(
