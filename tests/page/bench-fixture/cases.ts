@@ -38,7 +38,7 @@ const lantern = {
   view: "space",
   bodies: [{ body: "lamp", shape: "box", width: 0.3, height: 0.4, label: "lamp" }],
   fixtures: [
-    { kind: "spring", from: [0, 0, 0], to: "lamp", restLength: 2, label: "cord" },
+    { kind: "rope", from: [0, 0, 0], to: "lamp", length: 2, label: "cord" },
     { kind: "plane", point: [1.5, 0, 0], normal: [-1, 0, 0], label: "wall" },
   ],
 } as const

@@ -94,6 +94,8 @@ const kept: readonly [string, string, string, (page: Page) => Promise<void>][] =
     },
   ],
   ["vector out of the page", "helix", ".bn-picture", page => to(page, 0.3)],
+  ["struts and ropes", "moored", ".bn-picture", page => to(page, 0.5)],
+  ["in space", "swing", ".bn-picture", page => to(page, 0.8)],
   ["plot with reference and crosshair", "bounce", ".bn-plot-field", page => to(page, 0.5)],
 ]
 
