@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs"
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs"
 import { join, resolve } from "node:path"
 import { defineConfig } from "vite"
 import { makeDeclarations } from "./src/cell/types/declarations.ts"
@@ -53,6 +53,8 @@ export default defineConfig({
           join(outDir, "problems"),
           `${readFileSync(join(page, "tokens.css"), "utf8")}\n${faces}`,
         )
+        // job files for markers are read where they lie; a site of worksheets has no use for them
+        rmSync(join(outDir, "marking"), { recursive: true, force: true })
         const { html, json } = buildReference()
         mkdirSync(join(outDir, "reference"), { recursive: true })
         writeFileSync(join(outDir, "reference", "index.html"), html.replace("<style>", `<style>\n${faces}`))
