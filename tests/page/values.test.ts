@@ -123,7 +123,7 @@ describe("values beside the lines", () => {
     await page.waitForSelector(".bn-arriving .bn-plot-field svg")
     await page.locator(".line-values-list summary").first().press("Enter")
     const rows = page.locator(".line-values-list tbody tr")
-    expect(await rows.count()).toBeGreaterThan(3)
+    await rows.nth(3).waitFor()
     await page.getByRole("button", { name: "plot p" }).first().press("Enter")
     await page.waitForFunction(() => document.querySelectorAll(".bn-arriving").length === 2)
   })
