@@ -1,4 +1,5 @@
-import { closeSync, fstatSync, ftruncateSync, openSync, readSync, writeSync } from "node:fs"
+import { closeSync, fstatSync, ftruncateSync, openSync, writeSync } from "node:fs"
+import { bytesAt } from "./bytes-at.ts"
 
 /** A file of lines that only grows, read back line by line from disk, so that what it holds needs no memory. */
 export interface Lines {
@@ -70,15 +71,4 @@ function readWhole(fd: number, each: (line: string, span: Span) => void): number
     rest = rest.subarray(from)
   }
   return start
-}
-
-function bytesAt(fd: number, position: number, length: number): Buffer {
-  const bytes = Buffer.alloc(length)
-  let filled = 0
-  while (filled < length) {
-    const got = readSync(fd, bytes, filled, length - filled, position + filled)
-    if (got === 0) break
-    filled += got
-  }
-  return bytes.subarray(0, filled)
 }

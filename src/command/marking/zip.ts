@@ -1,5 +1,6 @@
-import { closeSync, fstatSync, openSync, readSync } from "node:fs"
+import { closeSync, fstatSync, openSync } from "node:fs"
 import { inflateRawSync } from "node:zlib"
+import { bytesAt } from "./bytes-at.ts"
 import { crc32 } from "./crc32.ts"
 
 /** One file inside an archive, as the archive's own directory names it. */
@@ -147,15 +148,4 @@ function withFile<T>(file: string, read: (fd: number, size: number) => T): T {
   } finally {
     closeSync(fd)
   }
-}
-
-function bytesAt(fd: number, position: number, length: number): Buffer {
-  const bytes = Buffer.alloc(length)
-  let filled = 0
-  while (filled < length) {
-    const got = readSync(fd, bytes, filled, length - filled, position + filled)
-    if (got === 0) break
-    filled += got
-  }
-  return bytes.subarray(0, filled)
 }
