@@ -53,7 +53,7 @@ export function Scene({
   const width = useWidth(box, 560)
   const height = Math.round(Math.min(420, Math.max(264, width * aspect)))
   const [bearing, setBearing] = useState<Bearing | null>(scene?.view === "space" ? firstBearing : null)
-  const deep = scene?.view === "space" || hasDepth(study)
+  const deep = useMemo(() => scene?.view === "space" || hasDepth(study), [scene, study])
   const inSpace = deep && bearing !== null
   const box3 = useMemo(
     () => (inSpace ? sceneBox(study, scene, reference) : null),

@@ -1,6 +1,6 @@
 import type { Recording } from "../../run/contract.ts"
 import type { Scene, SceneFixture } from "../../worksheet/contract.ts"
-import type { Extent } from "./framing.ts"
+import { type Extent, sizeOf } from "./framing.ts"
 import type { BodyColumns } from "./series.ts"
 import type { Study } from "./study.ts"
 import type { Turn } from "./turn.ts"
@@ -13,7 +13,7 @@ export interface Box3 {
 }
 
 /** Where the bodies ever are, in space; null if no position is a number. */
-export function motionBox(recording: Recording, bodies: readonly BodyColumns[]): Box3 | null {
+function motionBox(recording: Recording, bodies: readonly BodyColumns[]): Box3 | null {
   const low: [number, number, number] = [Infinity, Infinity, Infinity]
   const high: [number, number, number] = [-Infinity, -Infinity, -Infinity]
   const { data, width, rows } = recording
@@ -40,12 +40,18 @@ export function boxOf(study: Study): Box3 | null {
   return box
 }
 
-/** Whether a motion leaves the plane x, y by more than rounding. */
-export function hasDepth(study: Study): boolean {
-  const box = boxOf(study)
-  if (!box) return false
-  const reach = Math.max(box.high[0] - box.low[0], box.high[1] - box.low[1], 1e-9)
-  return Math.max(Math.abs(box.low[2]), Math.abs(box.high[2])) > 1e-6 * reach
+/** Whether a motion leaves the plane x, y by more than rounding. Asked of every new run, so it looks at z alone. */
+export function hasDepth({ recording, bodies, extent }: Study): boolean {
+  if (!extent) return false
+  const most = 1e-6 * Math.max(sizeOf(extent), 1e-9)
+  const { data, width, rows } = recording
+  return bodies.some(body => {
+    for (let row = 0, at = body.position + 2; row < rows; row++, at += width) {
+      const z = Math.abs(data[at] as number)
+      if (z > most && z < Infinity) return true
+    }
+    return false
+  })
 }
 
 /** All that a picture in space keeps in view: motion, reference, fixed ends of springs near by, and the bodies' own sizes. */
