@@ -1,6 +1,7 @@
 import wasmUrl from "esbuild-wasm/esbuild.wasm?url"
 import type { FromCompiler, LookedAt, ToCompiler, UnitsJob } from "./compiler.worker.ts"
 import type { CompileResult, Program } from "./contract.ts"
+import { createLoading } from "./loading.ts"
 
 export interface PageCompiler {
   /** resolves when the first text would not wait for anything; rejects if the compiler cannot be loaded */
@@ -24,13 +25,7 @@ export function createPageCompiler(): PageCompiler {
   let asked: Asked[] = []
   const measuring = new Map<number, { resolve: (run: LookedAt) => void; reject: (reason: Error) => void }>()
   let count = 0
-  let loaded: () => void
-  let lost: (reason: Error) => void
-  const ready = new Promise<void>((resolve, reject) => {
-    loaded = resolve
-    lost = reject
-  })
-  ready.catch(() => {})
+  const { ready, loaded, lost } = createLoading()
 
   const fail = (message: string): void => {
     const reason = new Error(`The compiler could not be used: ${message}`)

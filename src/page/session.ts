@@ -11,6 +11,7 @@ import { firstOfEachLine, notJudged } from "./findings.ts"
 import type { Keeper } from "./keep/keeper.ts"
 import type { Kinds } from "./kinds.ts"
 import { type Looking, openLooking, type ShownRun } from "./lines/looking.ts"
+import { oneAtATime } from "./one-at-a-time.ts"
 import { openStepping, type StepStudying } from "./stepping.ts"
 import type { RunState } from "./words.ts"
 
@@ -156,8 +157,6 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
   let lastTyped = Number.NEGATIVE_INFINITY
   let lastShown = Number.NEGATIVE_INFINITY
   let compiledFor: { key: string; compiled: Compiled } | null = { key: starter, compiled: edition.starter }
-  let busy = false
-  let again = false
   let dropComplaint: (() => void) | null = null
   let dropMisfits: (() => void) | null = null
 
@@ -257,18 +256,7 @@ export function openSession(edition: Edition, workshop: Workshop, keeper: Keeper
     if (mine === change && !varied.peek()) ownOutcome = { key, outcome }
   }
 
-  const go = async (): Promise<void> => {
-    if (busy) {
-      again = true
-      return
-    }
-    busy = true
-    do {
-      again = false
-      await once()
-    } while (again && !closed)
-    busy = false
-  }
+  const go = oneAtATime(once, () => closed)
 
   let judgedKey = ""
   let ownOutcome: { key: string; outcome: RunOutcome } | null = null

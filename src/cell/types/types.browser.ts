@@ -1,4 +1,5 @@
 import type { Program } from "../contract.ts"
+import { createLoading } from "../loading.ts"
 import type { Answers } from "./contract.ts"
 import type { KnownParameter } from "./surroundings.ts"
 import type { Ask, FromTypes, ToTypes } from "./types.worker.ts"
@@ -24,13 +25,7 @@ export function createPageTypes(): PageTypes {
   const worker = new Worker(new URL("./types.worker.ts", import.meta.url), { type: "module" })
   const asked = new Map<number, { resolve: (answer: never) => void; reject: (reason: Error) => void }>()
   let count = 0
-  let loaded: () => void
-  let lost: (reason: Error) => void
-  const ready = new Promise<void>((resolve, reject) => {
-    loaded = resolve
-    lost = reject
-  })
-  ready.catch(() => {})
+  const { ready, loaded, lost } = createLoading()
   const fail = (message: string): void => {
     const reason = new Error(`The check of kinds could not be used: ${message}`)
     lost(reason)

@@ -4,6 +4,7 @@ import type { LinesWish, LineValues, Recording, Runner } from "../../run/contrac
 import { rowsAtOnce } from "../../run/lines/contract.ts"
 import type { BenchHand } from "../bench/contract.ts"
 import type { Clock } from "../clock.ts"
+import { oneAtATime } from "../one-at-a-time.ts"
 import type { Found } from "./beside.ts"
 import { nameOfKey, settingLines } from "./names.ts"
 import { sitesOf, type Variable, variableOf } from "./variable.ts"
@@ -76,8 +77,6 @@ export function openLooking(needs: LookingNeeds): Looking {
     })
   })
   let closed = false
-  let busy = false
-  let again = false
   let drop: (() => void) | null = null
   /** what `variables` belong to */
   let sentFor: { run: ShownRun; keys: readonly string[] } | null = null
@@ -144,19 +143,11 @@ export function openLooking(needs: LookingNeeds): Looking {
     sought.value = { run, variables: next }
   }
 
-  const go = async (): Promise<void> => {
-    if (busy) {
-      again = true
-      return
-    }
-    busy = true
-    do {
-      again = false
-      // without a place to run in there are no values, and everything else goes on
-      await look().catch(() => {})
-    } while (again && !closed)
-    busy = false
-  }
+  // without a place to run in there are no values, and everything else goes on
+  const go = oneAtATime(
+    () => look().catch(() => {}),
+    () => closed,
+  )
 
   const soon = (ms: number): void => {
     drop?.()
