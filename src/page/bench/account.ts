@@ -134,7 +134,7 @@ function vector(
   }))
 }
 
-/** Components of a vector that ever leave zero; the first of them if none does. */
+/** Components of a vector that ever leave zero. If none does, the one a motion in the plane would have: x, but z of what turns. */
 function movingParts({ recording }: Study, quantities: readonly Quantity[]) {
   return (name: string): string[] => {
     const parts = ["x", "y", "z"].map(k => `${name}.${k}`)
@@ -143,6 +143,6 @@ function movingParts({ recording }: Study, quantities: readonly Quantity[]) {
       for (let row = 0; read && row < recording.rows; row++) if (read(row) !== 0) return true
       return false
     })
-    return moving.length > 0 ? moving : parts.slice(0, 1)
+    return moving.length > 0 ? moving : [`${name}.${name.endsWith(".about") ? "z" : "x"}`]
   }
 }

@@ -150,3 +150,14 @@ describe("books of angular momentum", () => {
     expect(wishes.map(w => w.y[0]?.split(".")[1])).toEqual(["momentum", "about", "kineticEnergy"])
   })
 })
+
+describe("what never leaves zero", () => {
+  it("is shown by the component that a motion in the plane has: x of a momentum, z of an angular momentum", () => {
+    const rows = [0, 1, 2].map(t => [t, 1, 2, 0, 0, 0, 0])
+    const { study, body } = opened(record("rest", ["stone.position", "stone.momentum"], rows))
+    const { wishes } = accountOf(study, body, "stone", [0, 0, 0], [])
+    const shown = wishes.map(w => w.y)
+    expect(shown).toContainEqual(["stone.momentum.x"])
+    expect(shown).toContainEqual(["stone.about.z"])
+  })
+})
