@@ -107,6 +107,22 @@ describe("kinds of value, in Chromium, over a published folder", () => {
   })
 })
 
+describe("a new line in a listing, in Chromium", () => {
+  it("stands at its block's indentation even where the editor was cut off while it read", async () => {
+    await write("p = p + ")
+    // a clock that runs off at each look: the editor's 20 ms for reading what was typed are always over
+    await page.evaluate(() => {
+      const now = Date.now
+      let ahead = 0
+      Date.now = () => now() + (ahead += 21)
+      addEventListener("keyup", () => (Date.now = now), { once: true })
+    })
+    await page.keyboard.type("F")
+    await page.keyboard.press("Enter")
+    expect(await ruled()).toBe("p = p + F\n  ")
+  })
+})
+
 describe("names in a listing, in Chromium", () => {
   beforeEach(async () => {
     await fillNet()

@@ -1,6 +1,6 @@
 import { defaultKeymap, history, historyKeymap } from "@codemirror/commands"
 import { javascript } from "@codemirror/lang-javascript"
-import { bracketMatching, indentOnInput, indentUnit } from "@codemirror/language"
+import { bracketMatching, forceParsing, indentOnInput, indentUnit } from "@codemirror/language"
 import { EditorState, type Extension, Prec } from "@codemirror/state"
 import { EditorView, gutters, highlightSpecialChars, keymap, lineNumbers } from "@codemirror/view"
 import { equationLines } from "./equationLines.ts"
@@ -47,6 +47,16 @@ function events(to: ListingEvents): Extension {
     const changed = Object.entries(textsOf(update.state)).filter(([blank, text]) => before[blank] !== text)
     if (changed.length > 0) to.onTexts(Object.fromEntries(changed))
   })
+}
+
+/**
+ * Has the text read to its end before a new line is begun. On a machine that is busy the editor reads on later, and
+ * a line begun in between would stand at the indentation of the one before it.
+ */
+const READ_WITHIN_MS = 1000
+function readFirst(view: EditorView): boolean {
+  forceParsing(view, view.state.selection.main.to, READ_WITHIN_MS)
+  return false // and the key does what it does
 }
 
 /** An editor for one cell: given lines locked, blanks open. */
@@ -109,7 +119,7 @@ export function createListingEditor(
             { key: "Alt-.", run: stepBy(1) },
           ]),
         ),
-        keymap.of([...defaultKeymap, ...historyKeymap]),
+        keymap.of([{ key: "Enter", run: readFirst }, ...defaultKeymap, ...historyKeymap]),
         EditorView.contentAttributes.of({
           "aria-label": labels.label,
           "aria-describedby": labels.describedBy,
