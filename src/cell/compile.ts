@@ -26,34 +26,46 @@ export function lower(program: Program, options: LowerOptions): LowerResult {
   return { ok: true, lowered: lowerRead(result.read, options) }
 }
 
+export interface CompileOptions {
+  /** false leaves the text with the trace to traceProgram, for whoever runs many programs of which few fail */
+  readonly trace?: boolean
+}
+
 /** A program made ready to run, or what is wrong with it in words. Rejects only if the stripper itself is gone. */
-export async function compile(program: Program, strip: TypeStripper): Promise<CompileResult> {
+export async function compile(
+  program: Program,
+  strip: TypeStripper,
+  { trace = true }: CompileOptions = {},
+): Promise<CompileResult> {
   const result = readProgram(program)
   if (!result.ok) return result
-  const both = lowerBoth(result)
-  if (both === null) return { ok: false, problems: [tooDeep(program)] }
-  const { fast, traced } = both
+  const texts = lowerTexts(result, trace)
+  if (texts === null) return { ok: false, problems: [tooDeep(program)] }
+  const { fast, traced } = texts
+  const plain = async ({ text }: Lowered): Promise<string> =>
+    harmlessText(fast.plain ? text : await strip(text))
   try {
-    const [js, traceJs] = fast.plain
-      ? [fast.text, traced.text]
-      : await Promise.all([strip(fast.text), strip(traced.text)])
-    const compiled: Compiled = {
-      js: harmlessText(js),
-      traceJs: harmlessText(traceJs),
-      sites: traced.sites,
-      program,
-    }
-    return { ok: true, compiled }
+    const [js, traceJs] = await Promise.all([plain(fast), traced && plain(traced)])
+    return { ok: true, compiled: { js, traceJs, sites: (traced ?? fast).sites, program } }
   } catch (cause) {
     if (!isStripFault(cause)) throw cause
     return { ok: false, problems: [await secondOpinion(result.read, cause, strip)] }
   }
 }
 
-function lowerBoth({ read }: ReadResult & { ok: true }): { fast: Lowered; traced: Lowered } | null {
+/** The same program with its trace, for one that was compiled without; null if it cannot be read. */
+export async function traceProgram({ program }: Compiled, strip: TypeStripper): Promise<Compiled | null> {
+  const result = await compile(program, strip)
+  return result.ok ? result.compiled : null
+}
+
+function lowerTexts(
+  { read }: ReadResult & { ok: true },
+  trace: boolean,
+): { fast: Lowered; traced: Lowered | null } | null {
   try {
     const fast = lowerRead(read, { trace: false })
-    return { fast, traced: lowerRead(read, { trace: true }, fast.sites) }
+    return { fast, traced: trace ? lowerRead(read, { trace: true }, fast.sites) : null }
   } catch (cause) {
     if (cause instanceof RangeError) return null
     throw cause

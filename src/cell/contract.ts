@@ -50,8 +50,11 @@ export interface Program {
  */
 export interface Compiled {
   readonly js: string
-  /** a second text of the same program that keeps count of where it is: run only to find the place of a failure */
-  readonly traceJs: string
+  /**
+   * a second text of the same program that keeps count of where it is: run only to find the place of a failure; null
+   * where it is made once it is needed (traceProgram), since most programs do not fail
+   */
+  readonly traceJs: string | null
   /** for each site number that guards, operators and marks carry: the stretch of Program.text it stands for */
   readonly sites: readonly Site[]
   readonly program: Program

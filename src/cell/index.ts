@@ -1,5 +1,5 @@
 export { assembleProgram, cellText, placeOf } from "./assemble.ts"
-export { compile, lower } from "./compile.ts"
+export { compile, lower, traceProgram } from "./compile.ts"
 export type {
   CellSource,
   Compiled,

@@ -1,4 +1,4 @@
-import { type CompileResult, compile, type Program } from "../cell/index.ts"
+import { type CompileResult, compile, type Program, traceProgram } from "../cell/index.ts"
 import { createNodeStripper } from "../cell/strip.node.ts"
 import type { RunOutcome, RunRequest } from "../run/contract.ts"
 import { createNodeRunner } from "../run/node/runner.ts"
@@ -15,14 +15,18 @@ export interface Tools {
 export function createTools(runnerFile: string, workers: number): Tools {
   let stripper: ReturnType<typeof createNodeStripper> | null = null
   let runner: ReturnType<typeof createNodeRunner> | null = null
+  const strip = () => (stripper ??= createNodeStripper())
   return {
     workers,
     async compile(program) {
-      stripper ??= createNodeStripper()
-      return compile(program, await stripper)
+      return compile(program, await strip(), { trace: false })
     },
     run(request) {
-      runner ??= createNodeRunner({ workers, bundle: runnerFile })
+      runner ??= createNodeRunner({
+        workers,
+        bundle: runnerFile,
+        trace: async compiled => traceProgram(compiled, await strip()),
+      })
       return runner.run(request)
     },
     async close() {

@@ -2,9 +2,10 @@ import type { Compiled, CompileResult, Program } from "../cell/contract.ts"
 import type { Problem } from "../cell/problem.ts"
 import type { AnswerFile, StudentSheet, Worksheet } from "../worksheet/contract.ts"
 import { type AheadTool, ahead } from "./ahead.ts"
+import { coincides } from "./coincides.ts"
 import type { CheckResult, Evidence, Judgement, Reference } from "./contract.ts"
 import { drawParameters, drawSeeds, ownParameters } from "./draws.ts"
-import { collectEvidence, noEvidence } from "./evidence.ts"
+import { collectEvidence, evidenceFor, judgedRun, noEvidence } from "./evidence.ts"
 import { lookAt } from "./look.ts"
 import { createMemo, type Memo } from "./memo.ts"
 import { numberWords, withUnit } from "./quantity.ts"
@@ -12,7 +13,7 @@ import { markQuestions } from "./questions.ts"
 import { NoReference, programOf } from "./reference.ts"
 import type { References } from "./references.ts"
 import { judgeSheet } from "./sheet.ts"
-import type { JudgeTools } from "./tools.ts"
+import { type JudgeTools, judgeSeed } from "./tools.ts"
 import { unfilledBlanks } from "./unfilled.ts"
 
 /** Marks answers to one worksheet. */
@@ -30,6 +31,8 @@ export interface Marker<Kept> {
 interface Own<Kept> {
   readonly result: CompileResult
   readonly checks: readonly CheckResult[]
+  /** made by the reference's own method, as far as hidden draws will ask */
+  readonly coincident: boolean
   readonly problems: readonly Problem[]
   readonly kept: Kept
 }
@@ -55,11 +58,20 @@ export function createMarker<Kept>(
   return {
     async mark(answers) {
       const program = programOf(worksheet, answers.answers)
-      const { result, checks, problems, kept } = await own.get(program.text, () =>
+      const { result, checks, coincident, problems, kept } = await own.get(program.text, () =>
         markOwn(worksheet, program, tools, references, keep),
       )
       const standing = result.ok
-        ? await tryDraws(worksheet, checks, result.compiled, answers.seed, tools, references, drawn)
+        ? await tryDraws({
+            worksheet,
+            checks,
+            compiled: result.compiled,
+            coincident,
+            studentSeed: answers.seed,
+            tools,
+            references,
+            known: drawn,
+          })
         : checks
       const all = [...standing, ...markQuestions(worksheet, answers)]
       const judgement = {
@@ -107,6 +119,9 @@ async function markOwn<Kept>(
     checks: unexplained(checks, evidence)
       ? judgeSheet(sheet, reference, evidence, await references.pairs(worksheet, tools))
       : checks,
+    coincident: sheet.checks.every(
+      check => check.draws === 0 || coincides(sheet, check, reference, evidence),
+    ),
     problems: problemsOf(result.ok ? [] : result.problems, evidence.problem, evidence.unfilled),
     kept: keep(evidence, reference),
   }
@@ -123,16 +138,30 @@ interface Draw {
   readonly reference: Reference
 }
 
+interface Drawn {
+  readonly worksheet: Worksheet
+  /** verdicts at the sheet's own values */
+  readonly checks: readonly CheckResult[]
+  readonly compiled: Compiled
+  /** whether one run a draw will probably do */
+  readonly coincident: boolean
+  readonly studentSeed: number
+  readonly tools: JudgeTools
+  readonly references: References
+  readonly known: Memo<readonly CheckResult[]>
+}
+
 /** Checks that are met at the sheet's own values must be met at others too: there a copied curve shows. */
-async function tryDraws(
-  worksheet: Worksheet,
-  checks: readonly CheckResult[],
-  compiled: Compiled,
-  studentSeed: number,
-  tools: JudgeTools,
-  references: References,
-  known: Memo<readonly CheckResult[]>,
-): Promise<CheckResult[]> {
+async function tryDraws({
+  worksheet,
+  checks,
+  compiled,
+  coincident,
+  studentSeed,
+  tools,
+  references,
+  known,
+}: Drawn): Promise<CheckResult[]> {
   const { sheet } = worksheet
   const standing = [...checks]
   const most = Math.max(0, ...sheet.checks.map(check => check.draws))
@@ -151,7 +180,7 @@ async function tryDraws(
   const begin = async (i: number): Promise<void> => {
     if (i >= seeds.length || askedOf(i).length === 0 || known.has(keyOf(i))) return
     const draw = await drawOf(i)
-    if (draw !== null) runs.begin(draw.parameters, draw.reference.factors.length)
+    if (draw !== null) runs.begin(draw.parameters, coincident ? 1 : draw.reference.factors.length)
   }
   for (const i of seeds.keys()) {
     const asked = askedOf(i)
@@ -180,13 +209,20 @@ async function tryDraws(
   return standing
 }
 
+/** Verdicts of the sheet's checks at a draw; of motions that are the reference's own, none need be given. */
 async function judgeDraw(
   part: StudentSheet,
   compiled: Compiled,
   runs: AheadTool,
-  { reference }: Draw,
+  { parameters, reference }: Draw,
 ): Promise<readonly CheckResult[]> {
-  const evidence = (await collectEvidence(part, compiled, runs, reference, { look: lookAt(part) }))!
+  const first = await runs.run(judgedRun(compiled, parameters, judgeSeed, 1))
+  const given = await evidenceFor(compiled, runs, parameters, judgeSeed, [1], first)
+  if (part.checks.every(check => coincides(part, check, reference, given))) return []
+  const evidence = (await collectEvidence(part, compiled, runs, reference, {
+    known: first,
+    look: lookAt(part),
+  }))!
   // Open blanks that these checks hang on have been told at the sheet's own values.
   return judgeSheet(part, reference, { ...evidence, unfilled: [] })
 }

@@ -1,3 +1,4 @@
+import type { Compiled } from "../cell/contract.ts"
 import type { Problem } from "../cell/problem.ts"
 import type { RunOutcome, RunRequest } from "./contract.ts"
 
@@ -9,13 +10,15 @@ export type ToPlace =
   | { readonly kind: "run"; readonly number: number; readonly request: RunRequest }
   /** the program of the run before, once more: with other parameters, say, or another step */
   | { readonly kind: "again"; readonly number: number; readonly request: Omit<RunRequest, "compiled"> }
+  /** the text with the trace of the program that has just failed, for a run that was begun without one */
+  | { readonly kind: "trace"; readonly number: number; readonly compiled: Compiled }
 
 export type FromPlace =
   /** ready for its first run */
   | { readonly kind: "ready" }
   /**
-   * The run is over. `tracing`: the program failed and is now run again to find where; if that takes too long, the
-   * outcome stands as it is. `worn`: the canary of the realm was changed; the place must not be used again.
+   * The run is over. `tracing`: the program failed and is now run again to find where, as soon as there is a text with
+   * the trace; if that takes too long, the outcome stands as it is. `worn`: the canary of the realm was changed; the place must not be used again.
    */
   | {
       readonly kind: "outcome"

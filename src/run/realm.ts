@@ -123,7 +123,7 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
       const { compiled, lines } = request
       const { recorder, output, control, collector, cause, milliseconds } = await execute(
         request,
-        lines ? compiled.traceJs : compiled.js,
+        lines ? traceOf(compiled) : compiled.js,
         false,
       )
       const problem = cause === undefined ? null : explain(cause.thrown, request.compiled, undefined)
@@ -145,7 +145,7 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
       return placed ? { outcome } : { outcome, failure: { cause: cause.thrown } }
     },
     async trace(request, end) {
-      const { control, cause } = await execute(request, request.compiled.traceJs, true)
+      const { control, cause } = await execute(request, traceOf(request.compiled), true)
       // A program that fails otherwise with the trace than without is explained without a place.
       if (cause === undefined || end.failure === undefined) return end.outcome.problem!
       const problem = explain(end.failure.cause, request.compiled, control.tracer.lastSite(), {
@@ -157,6 +157,11 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
     },
     sound: () => canary.unchanged(),
   }
+}
+
+function traceOf({ traceJs }: Compiled): string {
+  if (traceJs === null) throw new TypeError("The program came without its trace.")
+  return traceJs
 }
 
 /** All of a console that makes sense here; each prints a line. */

@@ -38,6 +38,8 @@ export interface SeatOptions {
   readonly fresh: boolean
   /** how many started places wait beside the one in use, so that the next run after a kill need not */
   readonly spares: number
+  /** the program with its trace, for one that was compiled without and has failed; null if there is none */
+  readonly trace?: (compiled: Compiled) => Promise<Compiled | null>
 }
 
 /** How long a place may take to start before the runner says that there is none, ms. */
@@ -60,7 +62,7 @@ interface Under {
   begun: boolean
 }
 
-export function createSeat({ open, fresh, spares }: SeatOptions): Seat {
+export function createSeat({ open, fresh, spares, trace }: SeatOptions): Seat {
   const berths: Berth[] = []
   let closed = false
   let count = 0
@@ -127,8 +129,18 @@ export function createSeat({ open, fresh, spares }: SeatOptions): Seat {
     }
     const read = readAnswer(message, under)
     if (read === null) giveUp(garbledAnswer)
-    else if (read.tracing) under.partial = read.outcome
-    else under.finish(read.outcome, read.worn === false && !fresh)
+    else if (read.tracing) {
+      under.partial = read.outcome
+      if (under.request.compiled.traceJs === null) void sendTrace(berth, under)
+    } else under.finish(read.outcome, read.worn === false && !fresh)
+  }
+
+  /** Without a trace the outcome stands as it is. */
+  const sendTrace = async (berth: Berth, failed: Under): Promise<void> => {
+    const compiled = await trace?.(failed.request.compiled).catch(() => null)
+    if (under !== failed || !inUse(berth)) return
+    if (compiled) berth.place.send({ kind: "trace", number: failed.number, compiled })
+    else failed.finish(failed.partial!, false)
   }
 
   const dropBerth = (berth: Berth): void => {

@@ -89,7 +89,7 @@ export function run(
     record: (time: unknown, quantities: unknown) => recorded.push([time, quantities]),
   }
   try {
-    new Function("lib", "parameters", "host", trace ? traceJs : js)(lib, parameters, host)
+    new Function("lib", "parameters", "host", trace ? traceJs! : js)(lib, parameters, host)
   } catch (thrown) {
     error = thrown
   }

@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest"
 import { createNodeRunner } from "../../src/run/node/runner.ts"
-import { compiled, fallingKey, raw, request } from "./support/program.ts"
+import { compiled, fallingKey, makeTrace, raw, request, withoutTrace } from "./support/program.ts"
 
 const runner = createNodeRunner({ workers: 2 })
 afterAll(() => runner.close())
@@ -35,6 +35,24 @@ describe("a run in Node", () => {
     ]
     expect(await bits(1)).toEqual(await bits(1))
     expect(await bits(1)).not.toEqual(await bits(2))
+  })
+
+  it.each([
+    ["a value that is none", "let x = vec3(1, 0, 0)\nlet y = x.norm.length\nrecord(0, { a: y + x })"],
+    [
+      "a number that grows without bound",
+      "let x = 2\nfor (let i = 0; i < 4000; i++) {\n  x = x * x\n  record(i, { x })\n}",
+    ],
+    ["calls without end", "function f(n) {\n  return f(n + 1) + 1\n}\nf(0)"],
+    ["a loop without end", "let n = 0\nwhile (true) {\n  n = n + 1\n}"],
+  ])("says the same of %s whether the trace is made before the failure or after", async (_, text) => {
+    const late = createNodeRunner({ trace: makeTrace })
+    const program = await compiled(text)
+    const before = await runner.run(request(program))
+    const after = await late.run(request(withoutTrace(program)))
+    await late.close()
+    expect(before.problem?.where?.line).toBeGreaterThan(0)
+    expect(after.problem).toEqual(before.problem)
   })
 
   it("tells the place of a failure at the student's own line and column, and keeps what was recorded before", async () => {

@@ -71,6 +71,29 @@ describe("a seat for runs", () => {
     seat.close()
   })
 
+  it.each([
+    ["sends the trace of a program that failed and came without one", { sites: 3 }, 2],
+    ["lets the outcome of a failure stand where there is no trace to be had", null, 1],
+  ])("%s", async (_, made, messages) => {
+    const { opened, open } = fakes()
+    const late = { ...raw(""), traceJs: null }
+    const problem = { code: "type-error", text: "It failed.", todo: "Mend it." }
+    const traced = made && { ...raw(""), traceJs: "traced" }
+    const seat = createSeat({ open, fresh: false, spares: 0, trace: async () => traced })
+    const pending = seat.run(request(late))
+    opened[0]!.events.heard({ kind: "ready" })
+    opened[0]!.events.heard(answer(1, { outcome: { ...plain, problem }, tracing: true }))
+    await Promise.resolve()
+    await Promise.resolve()
+    expect(opened[0]!.sent).toHaveLength(messages)
+    if (made === null) return expect((await pending).problem).toEqual(problem)
+    expect(opened[0]!.sent[1]).toEqual({ kind: "trace", number: 1, compiled: traced })
+    const placed = { ...problem, where: { cell: "drop", line: 2, column: 1 } }
+    opened[0]!.events.heard({ kind: "traced", number: 1, problem: placed, worn: false })
+    expect((await pending).problem).toEqual(placed)
+    seat.close()
+  })
+
   it("replaces a place that speaks without being asked, before the next run gets it", async () => {
     const { opened, open } = fakes()
     const seat = createSeat({ open, fresh: false, spares: 0 })

@@ -40,7 +40,7 @@ export function openProcess(bundle: string, events: PlaceEvents): Place {
   child.on("error", () => events.gone())
   return {
     send(message) {
-      recorded = limitsFrom(message.request.limits).recorded
+      if (message.kind !== "trace") recorded = limitsFrom(message.request.limits).recorded
       child.send(message, error => {
         if (error !== null) events.gone()
       })

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs"
 import { tmpdir } from "node:os"
 import { join } from "node:path"
 import { fileURLToPath } from "node:url"
+import type { Compiled } from "../../cell/contract.ts"
 import type { Runner, RunOutcome, RunRequest } from "../contract.ts"
 import { lostOutcome } from "../outcome.ts"
 import { createSeat, type Seat } from "../seat.ts"
@@ -14,6 +15,8 @@ export interface NodeRunnerOptions {
   readonly workers?: number
   /** a new process for every run: slower by about a tenth of a second, and nothing can be left over */
   readonly fresh?: boolean
+  /** the program with its trace, for those that were compiled without; where it is not given they fail without a place */
+  readonly trace?: (compiled: Compiled) => Promise<Compiled | null>
   /** the built program of the child; found or built if not given */
   readonly bundle?: string
 }
@@ -42,6 +45,7 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
         open: events => openProcess(bundle, events),
         fresh: options.fresh ?? false,
         spares: 0,
+        ...(options.trace ? { trace: options.trace } : {}),
       })
       seat.warm()
       seats.push(seat)
@@ -69,7 +73,8 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
   }
 
   return {
-    async run(request) {
+    async run(given) {
+      let request = given
       const asked = stops
       try {
         await ready
@@ -77,6 +82,12 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
         return lostOutcome(noPlace, 0)
       }
       if (closed || asked !== stops) return lostOutcome(stoppedByHand, 0)
+      // the values that lines set are seen with the trace alone
+      if (given.lines && given.compiled.traceJs === null) {
+        const compiled = await options.trace?.(given.compiled).catch(() => null)
+        if (!compiled) return lostOutcome(noPlace, 0)
+        request = { ...given, compiled }
+      }
       return new Promise(resolve => {
         waiting.push({ request, resolve })
         handOut()

@@ -1,5 +1,5 @@
 import { assembleProgram } from "../../../src/cell/assemble.ts"
-import { compile } from "../../../src/cell/compile.ts"
+import { compile, traceProgram } from "../../../src/cell/compile.ts"
 import type { Compiled, CompileResult } from "../../../src/cell/contract.ts"
 import { createNodeStripper } from "../../../src/cell/strip.node.ts"
 import type { RunRequest } from "../../../src/run/contract.ts"
@@ -15,6 +15,11 @@ export async function tryCompile(...cells: readonly string[]): Promise<CompileRe
   }))
   return compile(assembleProgram(sources, {}, ["height"], "dt"), await stripper)
 }
+
+/** The same without the text that finds the place of a failure, as marking compiles; and where that text is made then. */
+export const withoutTrace = (program: Compiled): Compiled => ({ ...program, traceJs: null })
+export const makeTrace = async (program: Compiled): Promise<Compiled | null> =>
+  traceProgram(program, await stripper)
 
 /** The compiled program. @throws in the words of the compiler */
 export async function compiled(...cells: readonly string[]): Promise<Compiled> {
