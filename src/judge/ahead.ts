@@ -1,5 +1,6 @@
 import type { Compiled } from "../cell/contract.ts"
 import type { RunOutcome, RunRequest } from "../run/contract.ts"
+import type { Reference } from "./contract.ts"
 import { judgedRun } from "./evidence.ts"
 import { judgeSeed, type RunTool } from "./tools.ts"
 
@@ -7,19 +8,25 @@ import { judgeSeed, type RunTool } from "./tools.ts"
 const always = [1, 1 / 2] as const
 
 export interface AheadTool extends RunTool {
-  /** begins the runs that a verdict at these parameters will ask for, so that they are made in one go */
-  begin(parameters: Readonly<Record<string, number>>, steps: number): void
+  /** begins runs that will be asked for, so that they are made in one go */
+  begin(requests: readonly RunRequest[]): void
+}
+
+/** The runs that a verdict over this reference will ask for, whatever they show. */
+export function surelyAsked(compiled: Compiled, { parameters, factors }: Reference): RunRequest[] {
+  return always
+    .slice(0, factors.length > 1 ? always.length : 1)
+    .map(factor => judgedRun(compiled, parameters, judgeSeed, factor))
 }
 
 /** Runs of one program, some of them begun before they are asked for. Whoever asks gets the same outcome either way. */
 export function ahead(tools: RunTool, compiled: Compiled): AheadTool {
   const begun = new Map<string, Promise<RunOutcome>>()
-  const keyOf = ({ parameters, seed, stepFactor, limits, lines }: RunRequest): string =>
-    JSON.stringify([parameters, seed, stepFactor, limits, lines])
+  const keyOf = ({ parameters, seed, stepFactor, limits, lines, excerpt }: RunRequest): string =>
+    JSON.stringify([parameters, seed, stepFactor, limits, lines, excerpt && Object.keys(excerpt)])
   return {
-    begin(parameters, steps) {
-      for (const factor of always.slice(0, steps > 1 ? always.length : 1)) {
-        const request = judgedRun(compiled, parameters, judgeSeed, factor)
+    begin(requests) {
+      for (const request of requests) {
         const key = keyOf(request)
         if (!begun.has(key)) begun.set(key, tools.run(request))
       }

@@ -34,7 +34,23 @@ export function extentOf(track: Track, path: string, others = 0): Extent {
   return { size, scales: spans.map(span => Math.max(span, leastShare * size)) }
 }
 
-export function boxOf(track: Track): { low: number[]; high: number[] } {
+interface Box {
+  readonly low: readonly number[]
+  readonly high: readonly number[]
+}
+
+/** A track never changes, and a reference's are asked for with every answer. */
+const boxes = new WeakMap<Track, Box>()
+
+export function boxOf(track: Track): Box {
+  const known = boxes.get(track)
+  if (known !== undefined) return known
+  const made = makeBox(track)
+  boxes.set(track, made)
+  return made
+}
+
+function makeBox(track: Track): Box {
   const low = Array.from({ length: track.dim }, () => Number.POSITIVE_INFINITY)
   const high = Array.from({ length: track.dim }, () => Number.NEGATIVE_INFINITY)
   for (let i = 0; i < track.values.length; i++) {

@@ -1,8 +1,9 @@
 import type { Compiled, CompileResult, Program } from "../cell/contract.ts"
 import type { Problem } from "../cell/problem.ts"
+import type { RunRequest } from "../run/contract.ts"
 import type { AnswerFile, StudentSheet, Worksheet } from "../worksheet/contract.ts"
-import { type AheadTool, ahead } from "./ahead.ts"
-import { coincides } from "./coincides.ts"
+import { type AheadTool, ahead, surelyAsked } from "./ahead.ts"
+import { coincides, excerptFor } from "./coincides.ts"
 import type { CheckResult, Evidence, Judgement, Reference } from "./contract.ts"
 import { drawParameters, drawSeeds, ownParameters } from "./draws.ts"
 import { collectEvidence, evidenceFor, judgedRun, noEvidence } from "./evidence.ts"
@@ -110,7 +111,7 @@ async function markOwn<Kept>(
   let evidence = noEvidence(result.ok ? null : (result.problems[0] ?? null), unfilledBlanks(program))
   if (result.ok) {
     const runs = ahead(tools, result.compiled)
-    runs.begin(parameters, reference.factors.length)
+    runs.begin(surelyAsked(result.compiled, reference))
     evidence = (await collectEvidence(sheet, result.compiled, runs, reference, { look: lookAt(sheet) }))!
   }
   const checks = judgeSheet(sheet, reference, evidence)
@@ -180,8 +181,14 @@ async function tryDraws({
   const begin = async (i: number): Promise<void> => {
     if (i >= seeds.length || askedOf(i).length === 0 || known.has(keyOf(i))) return
     const draw = await drawOf(i)
-    if (draw !== null) runs.begin(draw.parameters, coincident ? 1 : draw.reference.factors.length)
+    if (draw === null) return
+    runs.begin(
+      coincident
+        ? [excerptRun({ ...sheet, checks: askedOf(i) }, compiled, draw.reference)]
+        : surelyAsked(compiled, draw.reference),
+    )
   }
+  if (coincident) for (const i of seeds.keys()) await begin(i)
   for (const i of seeds.keys()) {
     const asked = askedOf(i)
     if (asked.length === 0) break
@@ -192,7 +199,7 @@ async function tryDraws({
     await begin(i)
     await begin(i + 1)
     const results = await known.get(keyOf(i), () =>
-      judgeDraw({ ...sheet, checks: asked }, compiled, runs, draw),
+      judgeDraw({ ...sheet, checks: asked }, compiled, coincident, runs, draw.reference),
     )
     for (const result of results) {
       if (result.verdict === "met") continue
@@ -209,20 +216,26 @@ async function tryDraws({
   return standing
 }
 
+/** A run at a draw of which no more comes back than shows whether the motion is the reference's own. */
+const excerptRun = (part: StudentSheet, compiled: Compiled, reference: Reference): RunRequest => ({
+  ...judgedRun(compiled, reference.parameters, judgeSeed, 1),
+  excerpt: excerptFor(part.checks, reference),
+})
+
 /** Verdicts of the sheet's checks at a draw; of motions that are the reference's own, none need be given. */
 async function judgeDraw(
   part: StudentSheet,
   compiled: Compiled,
+  coincident: boolean,
   runs: AheadTool,
-  { parameters, reference }: Draw,
+  reference: Reference,
 ): Promise<readonly CheckResult[]> {
-  const first = await runs.run(judgedRun(compiled, parameters, judgeSeed, 1))
-  const given = await evidenceFor(compiled, runs, parameters, judgeSeed, [1], first)
-  if (part.checks.every(check => coincides(part, check, reference, given))) return []
-  const evidence = (await collectEvidence(part, compiled, runs, reference, {
-    known: first,
-    look: lookAt(part),
-  }))!
+  if (coincident) {
+    const outcome = await runs.run(excerptRun(part, compiled, reference))
+    const given = await evidenceFor(compiled, runs, reference.parameters, judgeSeed, [1], outcome)
+    if (part.checks.every(check => coincides(part, check, reference, given))) return []
+  }
+  const evidence = (await collectEvidence(part, compiled, runs, reference, { look: lookAt(part) }))!
   // Open blanks that these checks hang on have been told at the sheet's own values.
   return judgeSheet(part, reference, { ...evidence, unfilled: [] })
 }

@@ -22,6 +22,12 @@ export interface Recording {
   readonly data: Float64Array
 }
 
+/** What is wanted of one cell's recording: these series, and at these times (ascending, s) the row that stood then. */
+export interface Excerpt {
+  readonly series: readonly string[]
+  readonly times: Float64Array
+}
+
 export interface Limits {
   /** turns of all loops and calls together; the same everywhere, so that verdicts do not depend on the machine */
   readonly turns: number
@@ -54,6 +60,8 @@ export interface RunRequest {
   /** the named time step is multiplied by this; 1 unless the judge refines */
   readonly stepFactor?: number
   readonly limits?: Partial<Limits>
+  /** by cell, where not all that is recorded is wanted; a cell that is not named is not */
+  readonly excerpt?: Readonly<Record<string, Excerpt>>
   /** asks for the values that lines set as well; the run is some ten times slower then */
   readonly lines?: LinesWish
 }

@@ -7,9 +7,16 @@ import type { RunOutcome, RunRequest } from "./contract.ts"
  * about an old run is never taken for one about the new.
  */
 export type ToPlace =
-  | { readonly kind: "run"; readonly number: number; readonly request: RunRequest }
-  /** the program of the run before, once more: with other parameters, say, or another step */
-  | { readonly kind: "again"; readonly number: number; readonly request: Omit<RunRequest, "compiled"> }
+  /**
+   * runs of one program, one after the other, numbered from `number` on; without `compiled` it is the program of the run
+   * before, with other parameters, say, or another step. One that fails, or leaves the realm worn, is the last.
+   */
+  | {
+      readonly kind: "run"
+      readonly number: number
+      readonly compiled?: Compiled
+      readonly requests: readonly Omit<RunRequest, "compiled">[]
+    }
   /** the text with the trace of the program that has just failed, for a run that was begun without one */
   | { readonly kind: "trace"; readonly number: number; readonly compiled: Compiled }
 

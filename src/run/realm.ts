@@ -130,7 +130,7 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
       // To look at what was thrown can run code of the program's, and that can leave jobs again.
       if (cause !== undefined) await turnOfTheHost()
       const outcome: RunOutcome = {
-        recordings: recorder.recordings(),
+        recordings: recorder.recordings(request.excerpt),
         problem,
         output: output.lines(),
         turns: control.turns(),

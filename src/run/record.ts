@@ -1,5 +1,6 @@
 import type { OpenRows } from "../cell/host.ts"
-import type { Recording, Series } from "./contract.ts"
+import type { Excerpt, Recording, Series } from "./contract.ts"
+import { excerptOf } from "./excerpt.ts"
 import { inSeconds, inThousands } from "./limits.ts"
 import { numberView } from "./number-view.ts"
 import { type Quantity, seen, shortName, survey } from "./shape.ts"
@@ -80,8 +81,11 @@ export interface Recorder {
   /** whether the program left its open rows as it should, and what is to be said if not */
   intact(): boolean
   damaged(): RunStop
-  /** everything kept so far, by document order; each in an array of its own of exactly rows * width numbers */
-  recordings(): Recording[]
+  /**
+   * everything kept so far, or what is wanted of it, by document order; each in an array of its own of exactly
+   * rows * width numbers
+   */
+  recordings(wanted?: Readonly<Record<string, Excerpt>>): Recording[]
 }
 
 /**
@@ -178,7 +182,14 @@ export function createRecorder(
     },
     damaged: damagedRows,
     intact: () => stores.every(store => store === undefined || isIntact(store)),
-    recordings: () => stores.filter(store => store !== undefined).map(finish),
+    recordings: wanted =>
+      stores
+        .filter(store => store !== undefined)
+        .flatMap(store => {
+          if (wanted === undefined) return [finish(store)]
+          const wish = Object.hasOwn(wanted, store.cell) ? wanted[store.cell] : undefined
+          return wish === undefined ? [] : [excerptOf({ ...store, chunks: chunksOf(store) }, wish)]
+        }),
   }
 }
 
@@ -337,15 +348,20 @@ function tooMuch(maxNumbers: number, store: Store, time: number) {
   )
 }
 
-function finish(store: Store): Recording {
+/** The chunks as far as they are filled. */
+function chunksOf(store: Store): Float64Array[] {
   const next = isIntact(store) ? store.rows.next / bytes : 0
-  const length = store.filled + next
+  return store.chunks.map(chunk => (chunk === store.chunk ? chunk.subarray(0, next) : chunk))
+}
+
+function finish(store: Store): Recording {
+  const chunks = chunksOf(store)
+  const length = chunks.reduce((sum, chunk) => sum + chunk.length, 0)
   const data = new Float64Array(length)
   let at = 0
-  for (const chunk of store.chunks) {
-    const filled = chunk === store.chunk ? chunk.subarray(0, next) : chunk
-    data.set(filled, at)
-    at += filled.length
+  for (const chunk of chunks) {
+    data.set(chunk, at)
+    at += chunk.length
   }
   return { cell: store.cell, series: store.series, rows: length / store.width, width: store.width, data }
 }

@@ -21,11 +21,13 @@ export interface PlaceEvents {
   gone(reason?: Problem): void
 }
 
-/** One run at a time in a place that is replaced whenever there is any doubt about it. */
+/** One run at a time, of a few that may have been sent together, in a place that is replaced whenever there is any doubt about it. */
 export interface Seat {
   /** opens the place ahead of the first run */
   warm(): void
   run(request: RunRequest): Promise<RunOutcome>
+  /** runs of one program that are sent together and made one after the other; each has its own limits and outcome */
+  runAll(requests: readonly RunRequest[]): Promise<RunOutcome>[]
   /** whether the place has this very program from the run before, so that it need not be sent */
   holds(compiled: Compiled): boolean
   stop(): void
@@ -56,7 +58,7 @@ interface Under {
   readonly number: number
   readonly request: RunRequest
   readonly started: number
-  finish(outcome: RunOutcome, keep: boolean): void
+  readonly resolve: (outcome: RunOutcome) => void
   /** an outcome that waits for the place of its failure */
   partial?: RunOutcome
   begun: boolean
@@ -66,7 +68,9 @@ export function createSeat({ open, fresh, spares, trace }: SeatOptions): Seat {
   const berths: Berth[] = []
   let closed = false
   let count = 0
-  let under: Under | undefined
+  /** the run under way, and those of its program that come after it */
+  const line: Under[] = []
+  const head = (): Under | undefined => line[0]
   let timer: ReturnType<typeof setTimeout> | undefined
   let endWatch: (() => void) | undefined
 
@@ -81,7 +85,7 @@ export function createSeat({ open, fresh, spares, trace }: SeatOptions): Seat {
         },
         gone: reason => {
           if (!berths.includes(berth)) return
-          if (inUse(berth) && under !== undefined) giveUp(berth.ready ? (reason ?? lostPlace) : noPlace)
+          if (inUse(berth) && line.length > 0) giveUp(berth.ready ? (reason ?? lostPlace) : noPlace)
           else berths.splice(berths.indexOf(berth), 1)
         },
       }),
@@ -96,23 +100,52 @@ export function createSeat({ open, fresh, spares, trace }: SeatOptions): Seat {
 
   const begin = (): void => {
     const berth = berths[0]
-    if (under === undefined || under.begun || berth === undefined || !berth.ready) return
-    under.begun = true
+    const under = head()
+    if (under === undefined || berth === undefined || !berth.ready) return
     const { milliseconds } = limitsFrom(under.request.limits)
     clearTimeout(timer)
     timer = setTimeout(() => giveUp(timeUp(milliseconds)), milliseconds)
     endWatch = berth.place.watch?.(giveUp)
-    const { number, request } = under
-    const { compiled, ...rest } = request
+    if (under.begun) return
+    const together = fresh ? [under] : line
+    for (const one of together) one.begun = true
+    const { compiled } = under.request
     const again = berth.last === compiled
     berth.last = compiled
-    berth.place.send(again ? { kind: "again", number, request: rest } : { kind: "run", number, request })
+    berth.place.send({
+      kind: "run",
+      number: under.number,
+      ...(again ? {} : { compiled }),
+      requests: together.map(({ request: { compiled: _, ...rest } }) => rest),
+    })
+  }
+
+  /** Takes the run under way off the line. What was sent along with it and will not be answered is sent anew. */
+  const finish = (outcome: RunOutcome, keep: boolean, goesOn = keep): void => {
+    const under = line.shift()
+    if (under === undefined) return
+    clearTimeout(timer)
+    endWatch?.()
+    endWatch = undefined
+    if (!goesOn) for (const one of line) one.begun = false
+    if (!keep) berths.shift()?.place.kill()
+    fill()
+    under.resolve(outcome)
+    if (line.length === 0) return
+    waitForPlace()
+    begin()
+  }
+
+  const waitForPlace = (): void => {
+    clearTimeout(timer)
+    timer = setTimeout(() => giveUp(noPlace), startMilliseconds)
   }
 
   /** Ends the run under way with what is known about it, and its place with it. */
   const giveUp = (problem: Problem): void => {
-    if (under === undefined) return
-    under.finish(under.partial ?? lostOutcome(problem, performance.now() - under.started), false)
+    const under = head()
+    if (under !== undefined)
+      finish(under.partial ?? lostOutcome(problem, performance.now() - under.started), false)
   }
 
   const hear = (berth: Berth, message: FromPlace): void => {
@@ -122,6 +155,7 @@ export function createSeat({ open, fresh, spares, trace }: SeatOptions): Seat {
       fill()
       return
     }
+    const under = head()
     if (!inUse(berth) || under === undefined) {
       // Words of a place that has no run under way come from what a program left behind.
       dropBerth(berth)
@@ -132,15 +166,19 @@ export function createSeat({ open, fresh, spares, trace }: SeatOptions): Seat {
     else if (read.tracing) {
       under.partial = read.outcome
       if (under.request.compiled.traceJs === null) void sendTrace(berth, under)
-    } else under.finish(read.outcome, read.worn === false && !fresh)
+    } else {
+      // a traced failure is the last of what was sent with it
+      const keep = read.worn === false && !fresh
+      finish(read.outcome, keep, keep && under.partial === undefined)
+    }
   }
 
   /** Without a trace the outcome stands as it is. */
   const sendTrace = async (berth: Berth, failed: Under): Promise<void> => {
     const compiled = await trace?.(failed.request.compiled).catch(() => null)
-    if (under !== failed || !inUse(berth)) return
+    if (head() !== failed || !inUse(berth)) return
     if (compiled) berth.place.send({ kind: "trace", number: failed.number, compiled })
-    else failed.finish(failed.partial!, false)
+    else finish(failed.partial!, false)
   }
 
   const dropBerth = (berth: Berth): void => {
@@ -149,37 +187,35 @@ export function createSeat({ open, fresh, spares, trace }: SeatOptions): Seat {
     fill()
   }
 
+  const runAll = (requests: readonly RunRequest[]): Promise<RunOutcome>[] => {
+    if (closed || line.length > 0) return requests.map(async () => lostOutcome(stoppedByHand, 0))
+    const outcomes = requests.map(
+      request =>
+        new Promise<RunOutcome>(resolve => {
+          line.push({ number: ++count, request, started: performance.now(), begun: false, resolve })
+        }),
+    )
+    waitForPlace()
+    fill()
+    begin()
+    return outcomes
+  }
+
+  const stop = (): void => {
+    // none of those that wait begins any more
+    for (const { resolve } of line.splice(1)) resolve(lostOutcome(stoppedByHand, 0))
+    giveUp(stoppedByHand)
+  }
+
   return {
     warm: fill,
-    run(request) {
-      return new Promise(resolve => {
-        if (closed || under !== undefined) return resolve(lostOutcome(stoppedByHand, 0))
-        const own: Under = {
-          number: ++count,
-          request,
-          started: performance.now(),
-          begun: false,
-          finish(outcome, keep) {
-            clearTimeout(timer)
-            endWatch?.()
-            endWatch = undefined
-            under = undefined
-            if (!keep) berths.shift()?.place.kill()
-            fill()
-            resolve(outcome)
-          },
-        }
-        under = own
-        timer = setTimeout(() => giveUp(noPlace), startMilliseconds)
-        fill()
-        begin()
-      })
-    },
+    run: request => runAll([request])[0]!,
+    runAll,
     holds: compiled => berths[0]?.last === compiled,
-    stop: () => giveUp(stoppedByHand),
+    stop,
     close() {
       closed = true
-      giveUp(stoppedByHand)
+      stop()
       for (const berth of berths.splice(0)) berth.place.kill()
     },
   }

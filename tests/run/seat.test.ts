@@ -94,6 +94,49 @@ describe("a seat for runs", () => {
     seat.close()
   })
 
+  it("sends runs of one program together, and each again that was not answered because one before it failed", async () => {
+    const { opened, open } = fakes()
+    const seat = createSeat({ open, fresh: false, spares: 0 })
+    const program = raw("")
+    const outcomes = seat.runAll([1, 2, 3, 4].map(seed => request(program, { seed })))
+    opened[0]!.events.heard({ kind: "ready" })
+    const seeds = (at: number, n: number): unknown[] =>
+      (opened[at]!.sent[n] as { requests: { seed: number }[] }).requests.map(({ seed }) => seed)
+    expect(seeds(0, 0)).toEqual([1, 2, 3, 4])
+    opened[0]!.events.heard(answer(1))
+    expect(await outcomes[0]).toEqual(plain)
+    // the second fails and is traced: then the place takes no more of what was sent with it
+    const problem = { code: "type-error", text: "It failed.", todo: "Mend it." }
+    opened[0]!.events.heard(answer(2, { outcome: { ...plain, problem }, tracing: true }))
+    opened[0]!.events.heard({ kind: "traced", number: 2, problem, worn: false })
+    expect((await outcomes[1])!.problem).toEqual(problem)
+    expect(seeds(0, 1)).toEqual([3, 4])
+    expect(opened[0]!.sent[1]).not.toHaveProperty("compiled")
+    // the third leaves its place worn: the fourth gets a new one, and the program with it
+    opened[0]!.events.heard(answer(3, { worn: true }))
+    expect(await outcomes[2]).toEqual(plain)
+    expect(opened[0]!.killed).toBe(true)
+    opened[1]!.events.heard({ kind: "ready" })
+    expect(seeds(1, 0)).toEqual([4])
+    expect(opened[1]!.sent[0]).toHaveProperty("compiled")
+    opened[1]!.events.heard(answer(4))
+    expect(await outcomes[3]).toEqual(plain)
+    seat.close()
+  })
+
+  it("drops the runs that wait when it is stopped", async () => {
+    const { opened, open } = fakes()
+    const seat = createSeat({ open, fresh: false, spares: 0 })
+    const program = raw("")
+    const outcomes = seat.runAll([request(program), request(program)])
+    opened[0]!.events.heard({ kind: "ready" })
+    seat.stop()
+    const codes = (await Promise.all(outcomes)).map(({ problem }) => problem?.code)
+    expect(codes).toEqual(["stopped", "stopped"])
+    expect(opened[0]!.sent).toHaveLength(1)
+    seat.close()
+  })
+
   it("replaces a place that speaks without being asked, before the next run gets it", async () => {
     const { opened, open } = fakes()
     const seat = createSeat({ open, fresh: false, spares: 0 })

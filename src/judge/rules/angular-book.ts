@@ -32,29 +32,27 @@ export function angularBook(
   }
   const largest = largestOf(arms) * largestOf(momenta)
   const ways = bookings.flatMap(arm => bookings.map(share => ({ arm, share })))
-  return bestBook(
-    ways.map(({ arm, share }) => {
-      const booked = new Float64Array(steps * 3)
-      for (const { body, values: F } of forces) {
-        const r = armOf(body)
-        if (r === undefined) continue
-        for (let i = 0; i < steps; i++) {
-          const dt = times[i + 1]! - times[i]!
-          addCross(
-            booked,
-            i * 3,
-            within(r, i, 0, arm),
-            within(r, i, 1, arm),
-            within(r, i, 2, arm),
-            within(F, i, 0, share) * dt,
-            within(F, i, 1, share) * dt,
-            within(F, i, 2, share) * dt,
-          )
-        }
+  return bestBook(ways, ({ arm, share }) => {
+    const booked = new Float64Array(steps * 3)
+    for (const { body, values: F } of forces) {
+      const r = armOf(body)
+      if (r === undefined) continue
+      for (let i = 0; i < steps; i++) {
+        const dt = times[i + 1]! - times[i]!
+        addCross(
+          booked,
+          i * 3,
+          within(r, i, 0, arm),
+          within(r, i, 1, arm),
+          within(r, i, 2, arm),
+          within(F, i, 0, share) * dt,
+          within(F, i, 1, share) * dt,
+          within(F, i, 2, share) * dt,
+        )
       }
-      return bookSteps(times, total, booked, acted, largest, tolerance)
-    }),
-  )
+    }
+    return bookSteps(times, total, booked, acted, largest, tolerance)
+  })
 }
 
 /** Adds (ax, ay, az) × (bx, by, bz) to three numbers from `at`. */

@@ -1,6 +1,8 @@
+import { sameMethod } from "../coincides.ts"
 import { type Comparison, compareLadders, type Instant } from "../compare.ts"
 import { boxOf, extentOf } from "../extent.ts"
 import { type Asked, type Finding, found } from "../finding.ts"
+import { countsSteps } from "../grid.ts"
 import { isSensitive, ladderOf, recordingOf } from "../ladders.ts"
 import { amount, capital, numberWords, type Spoken, seconds, spoken } from "../quantity.ts"
 import { trackOf } from "../track.ts"
@@ -11,9 +13,12 @@ export function follow({ check, student, reference }: Asked): Finding {
   if (check.rule.kind !== "compare") throw new TypeError("A compare rule was expected.")
   const { series, tolerance } = check.rule
   const theirs = ladderOf(reference, check.cell, series)
-  const mine = ladderOf(student, check.cell, series)
   const what = spoken(series)
   if (theirs === null) return found({ met: false, wrong: `The reference has no recording of ${what.name}.` })
+  const sensitive = isSensitive(reference, check.cell)
+  if (!sensitive && !countsSteps(theirs) && sameMethod(student, reference, check.cell, series))
+    return found({ met: true, right: fromStartToEnd(what) })
+  const mine = ladderOf(student, check.cell, series)
   if (mine === null) {
     const others = recordingOf(student, check.cell)?.series.map(s => s.name) ?? []
     return found({
@@ -28,7 +33,7 @@ export function follow({ check, student, reference }: Asked): Finding {
   }
   const sisters = what.quantity === "position" ? largestMotion(reference, check.cell) : 0
   const extent = extentOf(theirs.tracks[0]!, series, sisters)
-  const comparison = compareLadders(mine, theirs, extent, tolerance, isSensitive(reference, check.cell))
+  const comparison = compareLadders(mine, theirs, extent, tolerance, sensitive)
   const ratio = comparison.distance / comparison.tolerance
   const moment = momentWords(recordingOf(student, check.cell))
   if (comparison.outcome === "same limit") {
@@ -74,6 +79,9 @@ function momentWords(recording: ReturnType<typeof recordingOf>): Moment {
   return { ofTime, at: t => (ofTime ? seconds(t) : `record ${numberWords(t)}`) }
 }
 
+const fromStartToEnd = (what: Spoken): string =>
+  `${capital(what.name)} follows the reference from start to end.`
+
 function rightWords(
   what: Spoken,
   { basis, countsSteps, horizon, until }: Comparison,
@@ -81,7 +89,7 @@ function rightWords(
 ): string {
   const lines = [
     horizon === null
-      ? `${capital(what.name)} follows the reference from start to end.`
+      ? fromStartToEnd(what)
       : `${capital(what.name)} follows the reference up to ${moment.at(until)}; after that the motion is too sensitive to be compared point by point.`,
   ]
   if (basis === "limit" && countsSteps)

@@ -14,15 +14,13 @@ export function momentumBook(system: System, tolerance: number): StepBook {
     for (const { values } of all)
       acted[i]! +=
         Math.hypot(values[i * 3]!, values[i * 3 + 1]!, values[i * 3 + 2]!) * (times[i + 1]! - times[i]!)
-  return bestBook(
-    bookings.map(share => {
-      const booked = new Float64Array((times.length - 1) * 3)
-      for (let i = 0; i < times.length - 1; i++) {
-        const dt = times[i + 1]! - times[i]!
-        for (const { values } of forces)
-          for (let k = 0; k < 3; k++) booked[i * 3 + k]! += within(values, i, k, share) * dt
-      }
-      return bookSteps(times, total, booked, acted, largest, tolerance)
-    }),
-  )
+  return bestBook(bookings, share => {
+    const booked = new Float64Array((times.length - 1) * 3)
+    for (let i = 0; i < times.length - 1; i++) {
+      const dt = times[i + 1]! - times[i]!
+      for (const { values } of forces)
+        for (let k = 0; k < 3; k++) booked[i * 3 + k]! += within(values, i, k, share) * dt
+    }
+    return bookSteps(times, total, booked, acted, largest, tolerance)
+  })
 }

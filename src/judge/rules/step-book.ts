@@ -62,9 +62,17 @@ export function bookSteps(
   return { worstStep, firstGap, drift }
 }
 
-/** The one way of booking that balances best. */
-export const bestBook = (books: readonly StepBook[]): StepBook =>
-  books.reduce((best, other) => (other.worstStep < best.worstStep ? other : best))
+/** The book by the way of booking that balances best; the first that balances to the last bit ends the search. */
+export function bestBook<Way>(ways: readonly Way[], bookBy: (way: Way) => StepBook): StepBook {
+  const [first, ...others] = ways
+  let best = bookBy(first!)
+  for (const way of others) {
+    if (best.worstStep === 0) break
+    const book = bookBy(way)
+    if (book.worstStep < best.worstStep) best = book
+  }
+  return best
+}
 
 /** Part of a step's quantity that was recorded with the instant at its end: all of it, none, half. */
 export const bookings = [1, 0, 0.5] as const

@@ -40,7 +40,8 @@ export function openProcess(bundle: string, events: PlaceEvents): Place {
   child.on("error", () => events.gone())
   return {
     send(message) {
-      if (message.kind !== "trace") recorded = limitsFrom(message.request.limits).recorded
+      if (message.kind === "run")
+        recorded = Math.max(...message.requests.map(({ limits }) => limitsFrom(limits).recorded))
       child.send(message, error => {
         if (error !== null) events.gone()
       })

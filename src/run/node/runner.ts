@@ -59,10 +59,11 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
 
   const handOut = (): void => {
     while (idle.length > 0 && waiting.length > 0) {
-      const [seat, { request, resolve }] = takePair(idle, waiting, seats)
-      void seat.run(request).then(outcome => {
+      const [seat, together] = takeWork(idle, waiting, seats)
+      const outcomes = seat.runAll(together.map(({ request }) => request))
+      for (const [i, outcome] of outcomes.entries()) void outcome.then(together[i]!.resolve)
+      void Promise.all(outcomes).then(() => {
         idle.push(seat)
-        resolve(outcome)
         handOut()
       })
     }
@@ -114,17 +115,26 @@ interface Waiting {
   readonly resolve: (outcome: RunOutcome) => void
 }
 
+/** Runs that one seat makes before it is asked whether there is something better to do. */
+const mostTogether = 8
+
 /**
- * An idle seat and a run for it, taken out of both: a run whose program the seat has already, else the first in line
- * whose program no other seat has at work, else the first.
+ * An idle seat and runs of one program for it, taken out of both: of a program that the seat has already, else of the
+ * first in line that no other seat has at work, else of the first. Idle seats share what waits of it.
  */
-function takePair(idle: Seat[], waiting: Waiting[], seats: readonly Seat[]): [Seat, Waiting] {
-  for (const [i, seat] of idle.entries()) {
-    const at = waiting.findIndex(({ request }) => seat.holds(request.compiled))
-    if (at >= 0) return [idle.splice(i, 1)[0]!, waiting.splice(at, 1)[0]!]
-  }
-  const alone = waiting.findIndex(({ request }) => !seats.some(seat => seat.holds(request.compiled)))
-  return [idle.pop()!, waiting.splice(Math.max(0, alone), 1)[0]!]
+function takeWork(idle: Seat[], waiting: Waiting[], seats: readonly Seat[]): [Seat, Waiting[]] {
+  const holder = idle.findIndex(seat => waiting.some(({ request }) => seat.holds(request.compiled)))
+  const seat = idle[holder]
+  const first =
+    (seat && waiting.find(({ request }) => seat.holds(request.compiled))) ??
+    waiting.find(({ request }) => !seats.some(other => other.holds(request.compiled))) ??
+    waiting[0]!
+  const { compiled } = first.request
+  const alike = waiting.filter(({ request }) => request.compiled === compiled)
+  const share = Math.min(mostTogether, Math.ceil(alike.length / idle.length))
+  const taken = new Set(alike.slice(0, share))
+  for (const one of taken) waiting.splice(waiting.indexOf(one), 1)
+  return [idle.splice(holder, 1)[0]!, [...taken]]
 }
 
 /** The child built from source for the runners of this process that are open now. */

@@ -1,0 +1,57 @@
+import fc from "fast-check"
+import { describe, expect, it } from "vitest"
+import type { Recording } from "../../src/run/contract.ts"
+import { excerptOf } from "../../src/run/excerpt.ts"
+
+const series = [
+  { name: "key.position", kind: "vector" as const, column: 1 },
+  { name: "gap", kind: "scalar" as const, column: 4 },
+]
+const width = 5
+/** Row n at times[n] holds (n, 10 n, 100 n) and 1000 n; cut into chunks as the recorder does. */
+function rowsAt(times: readonly number[], chunkRows: number) {
+  const data = Float64Array.from(times.flatMap((t, n) => [t, n, 10 * n, 100 * n, 1000 * n]))
+  const chunks: Float64Array[] = []
+  for (let at = 0; at < data.length; at += chunkRows * width)
+    chunks.push(data.subarray(at, at + chunkRows * width))
+  return { cell: "fall", series, width, chunks }
+}
+const rowNumbers = ({ data, width: w, rows }: Recording): number[] =>
+  Array.from({ length: rows }, (_, row) => data[row * w + 1]! / 1000)
+
+describe("an excerpt of a recording", () => {
+  it("holds the named series alone, and of the rows the last one at or before each time, and the very last", () => {
+    const times = [0, 0.1, 0.2, 0.2, 0.3, 0.4, 0.5]
+    const wish = { series: ["gap"], times: Float64Array.of(0, 0.2, 0.35) }
+    const made = excerptOf(rowsAt(times, 3), wish)
+    expect(made.series).toEqual([{ name: "gap", kind: "scalar", column: 1 }])
+    expect(made.width).toBe(2)
+    expect([...made.data]).toEqual([0, 0, 0.2, 3000, 0.3, 4000, 0.5, 6000])
+  })
+  it("finds the rows of times that were rounded to 32 bits", () => {
+    const times = Array.from({ length: 3000 }, (_, n) => n * 0.001)
+    const wanted = [1, 17, 700, 2048, 2999]
+    const made = excerptOf(rowsAt(times, 256), {
+      series: ["gap"],
+      times: Float64Array.from(wanted, n => Math.fround(n * 0.001)),
+    })
+    expect(rowNumbers(made)).toEqual(wanted)
+  })
+  it("leaves out series that are not there, and is empty of a cell that recorded nothing", () => {
+    expect(excerptOf(rowsAt([0], 1), { series: ["fog"], times: Float64Array.of(0) }).series).toEqual([])
+    expect(excerptOf(rowsAt([], 1), { series: ["gap"], times: Float64Array.of(0) }).rows).toBe(0)
+  })
+  it("is the same however the rows lie in chunks", () => {
+    const ascending = fc
+      .array(fc.integer({ min: 0, max: 40 }), { minLength: 1, maxLength: 30 })
+      .map(all => all.map(n => n / 8).sort((a, b) => a - b))
+    fc.assert(
+      fc.property(ascending, ascending, fc.integer({ min: 1, max: 9 }), (times, wanted, chunk) => {
+        const wish = { series: ["gap"], times: Float64Array.from(wanted) }
+        const found = rowNumbers(excerptOf(rowsAt(times, chunk), wish))
+        const expected = wanted.map(t => times.findLastIndex(time => time <= t)).filter(n => n >= 0)
+        expect(found).toEqual([...new Set([...expected, times.length - 1])])
+      }),
+    )
+  })
+})
