@@ -1,8 +1,10 @@
 import type { Compiled } from "../cell/contract.ts"
 import type { RunOutcome, RunRequest } from "../run/contract.ts"
+import type { Check } from "../worksheet/contract.ts"
 import type { Reference } from "./contract.ts"
 import { judgedRun } from "./evidence.ts"
 import { judgeSeed, type RunTool } from "./tools.ts"
+import { excerptKey, wishOf } from "./wish.ts"
 
 /** Every verdict looks at these two steps; which others it needs shows only then. */
 const always = [1, 1 / 2] as const
@@ -13,17 +15,22 @@ export interface AheadTool extends RunTool {
 }
 
 /** The runs that a verdict over this reference will ask for, whatever they show. */
-export function surelyAsked(compiled: Compiled, { parameters, factors }: Reference): RunRequest[] {
+export function surelyAsked(
+  checks: readonly Check[],
+  compiled: Compiled,
+  { parameters, factors }: Reference,
+): RunRequest[] {
+  const wish = wishOf(checks)
   return always
     .slice(0, factors.length > 1 ? always.length : 1)
-    .map(factor => judgedRun(compiled, parameters, judgeSeed, factor))
+    .map(factor => judgedRun(compiled, parameters, judgeSeed, factor, wish))
 }
 
 /** Runs of one program, some of them begun before they are asked for. Whoever asks gets the same outcome either way. */
 export function ahead(tools: RunTool, compiled: Compiled): AheadTool {
   const begun = new Map<string, Promise<RunOutcome>>()
   const keyOf = ({ parameters, seed, stepFactor, limits, lines, excerpt }: RunRequest): string =>
-    JSON.stringify([parameters, seed, stepFactor, limits, lines, excerpt && Object.keys(excerpt)])
+    JSON.stringify([parameters, seed, stepFactor, limits, lines, excerptKey(excerpt)])
   return {
     begin(requests) {
       for (const request of requests) {

@@ -105,10 +105,11 @@ export function compareLadders(
     if (mine.rungs[i]! < 3) noFiner = true
   }
   const asGiven = distanceAsGiven(first.student, first.reference, grid, until, extent)
-  const approach = approachOf(student, mine, theirs, grid, distances, until, extent)
+  const approach = departs < 0 ? null : approachOf(student, mine, theirs, grid, distances, until, extent)
   // While shorter steps still bring the motions together, they are not apart, however far they are yet.
-  const surelyApart = noFiner || (beyondDoubt && !approach.onItsWay) || (departs >= 0 && approach.runsAway)
-  const closes = departs >= 0 && !surelyApart && approach.closing
+  const surelyApart =
+    noFiner || (approach !== null && ((beyondDoubt && !approach.onItsWay) || approach.runsAway))
+  const closes = approach !== null && !surelyApart && approach.closing
   const together = departs < 0 || closes
   const sure = together
     ? (!limitSeen || student.tracks.length > 2 || steady(mine, until)) &&

@@ -6,6 +6,7 @@ import type { Evidence, Looked, Reference } from "./contract.ts"
 import { wantsFiner } from "./sheet.ts"
 import { finestFactor, judgeSeed, type RunTool } from "./tools.ts"
 import { unfilledBlanks } from "./unfilled.ts"
+import { wishOf } from "./wish.ts"
 
 /** An answer that could not be compiled: evidence of that, and of nothing else. */
 export function noEvidence(problem: Problem | null, unfilled: readonly Problem[] = []): Evidence {
@@ -25,8 +26,9 @@ export async function evidenceFor(
   seed: number,
   factors: readonly number[],
   known: RunOutcome | null = null,
+  excerpt?: RunRequest["excerpt"],
 ): Promise<Evidence> {
-  const first = known ?? (await runAt(compiled, tools, parameters, seed, 1))
+  const first = known ?? (await tools.run(judgedRun(compiled, parameters, seed, 1, excerpt)))
   let evidence: Evidence = {
     unfilled: unfilledBlanks(compiled.program),
     problem: first.problem,
@@ -37,7 +39,7 @@ export async function evidenceFor(
     looked: null,
   }
   for (const factor of factors) {
-    if (factor < 1) evidence = await refine(evidence, compiled, tools, parameters, seed, factor)
+    if (factor < 1) evidence = await refine(evidence, compiled, tools, parameters, seed, factor, excerpt)
   }
   return evidence
 }
@@ -50,11 +52,12 @@ async function refine(
   parameters: Readonly<Record<string, number>>,
   seed: number,
   factor: number,
+  excerpt: RunRequest["excerpt"],
 ): Promise<Evidence> {
   if (evidence.finerProblem !== null || !evidence.timeStepFound) return evidence
   const ended = cellsEnded(compiled, evidence.problem)
   if (ended === 0) return evidence
-  const outcome = await runAt(compiled, tools, parameters, seed, factor)
+  const outcome = await tools.run(judgedRun(compiled, parameters, seed, factor, excerpt))
   const endedHere = cellsEnded(compiled, outcome.problem)
   if (endedHere < ended) return { ...evidence, finerProblem: outcome.problem }
   const names = new Set(compiled.program.cells.slice(0, ended).map(cell => cell.name))
@@ -78,20 +81,11 @@ export function judgedRun(
   parameters: Readonly<Record<string, number>>,
   seed: number,
   factor: number,
+  excerpt?: RunRequest["excerpt"],
 ): RunRequest {
   const limits =
     factor === 1 ? {} : { turns: defaultLimits.turns / factor, recorded: defaultLimits.recorded / factor }
-  return { compiled, parameters, seed, stepFactor: factor, limits }
-}
-
-function runAt(
-  compiled: Compiled,
-  tools: RunTool,
-  parameters: Readonly<Record<string, number>>,
-  seed: number,
-  factor: number,
-): Promise<RunOutcome> {
-  return tools.run(judgedRun(compiled, parameters, seed, factor))
+  return { compiled, parameters, seed, stepFactor: factor, limits, ...(excerpt ? { excerpt } : {}) }
 }
 
 export interface Collecting {
@@ -117,14 +111,15 @@ export async function collectEvidence(
   { known = null, overtaken = () => false, look }: Collecting = {},
 ): Promise<Evidence | null> {
   const { parameters, factors } = reference
-  let evidence = await evidenceFor(compiled, tools, parameters, judgeSeed, [1], known)
+  const wish = wishOf(sheet.checks)
+  let evidence = await evidenceFor(compiled, tools, parameters, judgeSeed, [1], known, wish)
   if (look !== undefined && sheet.checks.some(check => aboutText.has(check.rule.kind)))
     evidence = { ...evidence, looked: await look(compiled.program) }
   if (factors.length < 2) return evidence
   for (let factor = 1 / 2; factor >= finestFactor; factor /= 2) {
     if (overtaken()) return null
     if (factor < 1 / 2 && !wantsFiner(sheet, reference, evidence)) break
-    const finer = await refine(evidence, compiled, tools, parameters, judgeSeed, factor)
+    const finer = await refine(evidence, compiled, tools, parameters, judgeSeed, factor, wish)
     // Only a program that stops at steps which the reference takes is at fault; beyond them a limit may be met.
     if (finer === evidence || (finer.finerProblem !== null && !factors.includes(factor))) break
     evidence = finer

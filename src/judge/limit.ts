@@ -32,22 +32,22 @@ const closesBelow = 0.75
 /** A ladder whose differences are below this part of the extent stands still. */
 const stillBelow = 1e-9
 
-/** Which rungs reach an instant; the finest three of them are used. */
-function reach({ tracks }: Ladder): (t: number, reaching: number[]) => void {
-  const rungs = tracks.map((track, index) => ({
-    index,
+/** Puts the rungs that reach an instant into `reaching`, the finest three of them at most, and says how many they are. */
+function reach({ tracks }: Ladder): (t: number, reaching: Uint8Array) => number {
+  const rungs = tracks.map(track => ({
     from: startOf(track),
     to: endOf(track),
     two: 2 * spacingOf(track),
   }))
   const coarsest = 2 * spacingOf(tracks[0]!)
   return (t, reaching) => {
-    reaching.length = 0
-    for (const { index, from, to, two } of rungs) {
+    let count = 0
+    for (let i = rungs.length - 1; i >= 0 && count < 3; i--) {
+      const { from, to, two } = rungs[i]!
       const slack = 1e-9 * Math.max(1, Math.abs(t)) + two
-      if (t <= to + slack && t >= from - slack - coarsest) reaching.push(index)
+      if (t <= to + slack && t >= from - slack - coarsest) reaching[count++] = i
     }
-    if (reaching.length > 3) reaching.splice(0, reaching.length - 3)
+    return count
   }
 }
 
@@ -68,14 +68,13 @@ export function limitOf(ladder: Ladder, grid: Float64Array, extent: Extent): Lim
   const rungs = new Uint8Array(n)
   const samplers = ladder.tracks.map(sampler)
   const reachingAt = reach(ladder)
-  const reaching: number[] = []
+  const reaching = new Uint8Array(3)
   let coarse = 0
   let fine = 0
   for (let i = 0; i < n; i++) {
-    reachingAt(grid[i]!, reaching)
-    const count = reaching.length
+    const count = reachingAt(grid[i]!, reaching)
     rungs[i] = count
-    for (let j = 0; j < count; j++) samplers[reaching[j]!]!(grid[i]!, samples[j + 3 - count]!, i * dim)
+    for (let j = 0; j < count; j++) samplers[reaching[j]!]!(grid[i]!, samples[2 - j]!, i * dim)
     if (count < 3) continue
     coarse += relativeDistance(samples[0], i * dim, samples[1], i * dim, extent) ** 2
     fine += relativeDistance(samples[1], i * dim, samples[2], i * dim, extent) ** 2

@@ -111,7 +111,7 @@ async function markOwn<Kept>(
   let evidence = noEvidence(result.ok ? null : (result.problems[0] ?? null), unfilledBlanks(program))
   if (result.ok) {
     const runs = ahead(tools, result.compiled)
-    runs.begin(surelyAsked(result.compiled, reference))
+    runs.begin(surelyAsked(sheet.checks, result.compiled, reference))
     evidence = (await collectEvidence(sheet, result.compiled, runs, reference, { look: lookAt(sheet) }))!
   }
   const checks = judgeSheet(sheet, reference, evidence)
@@ -185,7 +185,7 @@ async function tryDraws({
     runs.begin(
       coincident
         ? [excerptRun({ ...sheet, checks: askedOf(i) }, compiled, draw.reference)]
-        : surelyAsked(compiled, draw.reference),
+        : surelyAsked(askedOf(i), compiled, draw.reference),
     )
   }
   if (coincident) for (const i of seeds.keys()) await begin(i)

@@ -11,6 +11,7 @@ import { slipNamed } from "./slips/catalogue.ts"
 import { type SlipProgram, slipPrograms } from "./slips/programs.ts"
 import { inTurns } from "./thrifty.ts"
 import { firstFactors, type JudgeTools, judgeSeed } from "./tools.ts"
+import { wishOf } from "./wish.ts"
 
 /** A reference that cannot be made: the author's own answers do not compile or do not run. */
 export class NoReference extends Error {
@@ -50,15 +51,22 @@ export async function buildReference(
   { slips = true }: { readonly slips?: boolean } = {},
 ): Promise<Reference> {
   const compiled = await compileAnswers(worksheet, tools, worksheet.answers)
+  const excerpt = wishOf(worksheet.sheet.checks)
+  // whole, as how much is recorded in all bounds what slips may record
   const first = await tools.run({ compiled, parameters, seed: judgeSeed })
   if (first.problem !== null) throw new NoReference(first.problem)
   const factors = [1]
   const runs = [first.recordings]
-  for (const factor of first.timeStepFound ? firstFactors.slice(1) : []) {
-    const limits = { turns: defaultLimits.turns / factor, recorded: defaultLimits.recorded / factor }
-    const outcome = await tools.run({ compiled, parameters, seed: judgeSeed, stepFactor: factor, limits })
+  const shorter = first.timeStepFound ? firstFactors.slice(1) : []
+  const outcomes = await Promise.all(
+    shorter.map(factor => {
+      const limits = { turns: defaultLimits.turns / factor, recorded: defaultLimits.recorded / factor }
+      return tools.run({ compiled, parameters, seed: judgeSeed, stepFactor: factor, limits, excerpt })
+    }),
+  )
+  for (const [i, outcome] of outcomes.entries()) {
     if (outcome.problem !== null) break
-    factors.push(factor)
+    factors.push(shorter[i]!)
     runs.push(outcome.recordings)
   }
   // Two steps alone show no order: then only the given one counts.
@@ -95,6 +103,7 @@ async function sensitivityOf(
       parameters: perturbed(parameters, sheet, hair),
       seed: judgeSeed,
       stepFactor: 1 + hair,
+      excerpt: wishOf(sheet.checks),
     })
     moved.push(outcome.recordings)
   }
@@ -138,10 +147,17 @@ export async function slipMotions(
       patience * right.recordings.reduce((sum, r) => sum + r.rows * r.width, 0),
     ),
   }
+  const excerpt = wishOf(worksheet.sheet.checks)
   const made = await inTurns(programs, async (program): Promise<SlipMotion[]> => {
     const result = await tools.compile(programOf(worksheet, program.answers))
     if (!result.ok) return []
-    const outcome = await tools.run({ compiled: result.compiled, parameters, seed: judgeSeed, limits })
+    const outcome = await tools.run({
+      compiled: result.compiled,
+      parameters,
+      seed: judgeSeed,
+      limits,
+      excerpt,
+    })
     if (outcome.problem !== null && !cutOff.has(outcome.problem.code)) return []
     const recordings = keptOf(worksheet, outcome.recordings, right.recordings)
     const hint = slipNamed(program.slip)?.hint ?? ""

@@ -1,6 +1,7 @@
 import type { Compiled, CompileResult } from "../cell/contract.ts"
 import { defaultLimits, type RunOutcome } from "../run/contract.ts"
 import type { JudgeTools } from "./tools.ts"
+import { excerptKey } from "./wish.ts"
 
 /** A trial may run for this many times as long as the author's answers before it is cut off. */
 const patience = 3
@@ -33,7 +34,7 @@ export function thrifty(tools: JudgeTools): ThriftyTools {
       const factor = request.stepFactor ?? 1
       const known = ended.get(request.compiled) ?? new Map<string, RunOutcome>()
       ended.set(request.compiled, known)
-      const key = JSON.stringify([request.parameters, request.seed])
+      const key = JSON.stringify([request.parameters, request.seed, excerptKey(request.excerpt)])
       const before = factor === 1 ? known.get(key) : undefined
       if (before !== undefined) return before
       const turns = Math.min(request.limits?.turns ?? defaultLimits.turns / factor, most / factor)

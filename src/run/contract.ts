@@ -22,10 +22,15 @@ export interface Recording {
   readonly data: Float64Array
 }
 
-/** What is wanted of one cell's recording: these series, and at these times (ascending, s) the row that stood then. */
+/**
+ * What is wanted of one cell's recording. Where one of the series is missing the recording comes whole, so that it can be
+ * said what was recorded instead.
+ */
 export interface Excerpt {
+  /** names of series or of components, `key.*` for all of a group; none for all there are */
   readonly series: readonly string[]
-  readonly times: Float64Array
+  /** ascending, s: of the rows those that stood at these times and the last; all if left out */
+  readonly times?: Float64Array
 }
 
 export interface Limits {

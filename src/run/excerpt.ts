@@ -16,28 +16,58 @@ export interface Rows {
   readonly chunks: readonly Float64Array[]
 }
 
-/** What is wanted of a cell: of its series those that are named, of its rows the last at or before each time, and the very last. */
-export function excerptOf({ cell, series, width, chunks }: Rows, wish: Excerpt): Recording {
+/** What is wanted of a cell's rows. */
+export function excerptOf(all: Rows, wish: Excerpt): Recording {
+  const wanted = all.series.filter(one => wish.series.some(name => means(name, one)))
+  const whole =
+    wish.series.length === 0 || wish.series.some(name => !all.series.some(one => means(name, one)))
+  const kept = whole ? all.series : wanted
   const columns = [0]
-  const kept = series
-    .filter(({ name }) => wish.series.includes(name))
-    .map(one => {
-      const column = columns.length
-      for (let k = 0; k < (one.kind === "vector" ? 3 : 1); k++) columns.push(one.column + k)
-      return { ...one, column }
-    })
-  const data = new Float64Array((wish.times.length + 1) * columns.length)
-  // a locked realm stores through a view several times as fast as into an array (host.ts says why)
+  const series = kept.map(one => {
+    const column = columns.length
+    for (let k = 0; k < (one.kind === "vector" ? 3 : 1); k++) columns.push(one.column + k)
+    return { ...one, column }
+  })
+  const { data, rows } = wish.times === undefined ? allRows(all, columns) : rowsAt(all, columns, wish.times)
+  return { cell: all.cell, series, rows, width: columns.length, data }
+}
+
+const means = (wanted: string, { name, kind }: Series): boolean =>
+  wanted.endsWith(".*")
+    ? name.startsWith(wanted.slice(0, -1))
+    : wanted === name ||
+      (kind === "vector" && wanted.startsWith(name) && /^\.[xyz]$/.test(wanted.slice(name.length)))
+
+interface Taken {
+  readonly data: Float64Array
+  readonly rows: number
+}
+
+/** Copies rows; a locked realm stores through a view several times as fast as into an array (host.ts says why). */
+function taker(data: Float64Array, columns: readonly number[]) {
   const view = numberView(data.buffer)
-  let rows = 0
-  const take = (chunk: Float64Array, from: number): void => {
-    const to = rows++ * columns.length
-    for (let c = 0; c < columns.length; c++) view.setFloat64(8 * (to + c), chunk[from + columns[c]!]!, true)
+  let to = 0
+  return (chunk: Float64Array, from: number): void => {
+    for (let c = 0; c < columns.length; c++, to += 8) view.setFloat64(to, chunk[from + columns[c]!]!, true)
   }
+}
+
+function allRows({ chunks, width }: Rows, columns: readonly number[]): Taken {
+  const rows = chunks.reduce((sum, chunk) => sum + chunk.length, 0) / width
+  const data = new Float64Array(rows * columns.length)
+  const take = taker(data, columns)
+  for (const chunk of chunks) for (let from = 0; from < chunk.length; from += width) take(chunk, from)
+  return { data, rows }
+}
+
+/** The last row at or before each time, each row once, and the very last. */
+function rowsAt({ chunks, width }: Rows, columns: readonly number[], times: Float64Array): Taken {
+  const data = new Float64Array((times.length + 1) * columns.length)
+  const take = taker(data, columns)
+  let rows = 0
   let next = 0
   let before: Float64Array | undefined
   let at = 0
-  const { times } = wish
   for (const chunk of chunks) {
     for (let from = 0; from < chunk.length; from += width) {
       // the row before is the last one not after the times that this one lies beyond
@@ -46,11 +76,17 @@ export function excerptOf({ cell, series, width, chunks }: Rows, wish: Excerpt):
         beyond = true
         next++
       }
-      if (beyond && before !== undefined) take(before, at)
+      if (beyond && before !== undefined) {
+        take(before, at)
+        rows++
+      }
       before = chunk
       at = from
     }
   }
-  if (before !== undefined) take(before, at)
-  return { cell, series: kept, rows, width: columns.length, data: data.slice(0, rows * columns.length) }
+  if (before !== undefined) {
+    take(before, at)
+    rows++
+  }
+  return { data: data.slice(0, rows * columns.length), rows }
 }

@@ -37,8 +37,27 @@ describe("an excerpt of a recording", () => {
     })
     expect(rowNumbers(made)).toEqual(wanted)
   })
-  it("leaves out series that are not there, and is empty of a cell that recorded nothing", () => {
-    expect(excerptOf(rowsAt([0], 1), { series: ["fog"], times: Float64Array.of(0) }).series).toEqual([])
+  it("means a whole series by a component of it, and a group by its star; without times all rows come", () => {
+    const names = (...wanted: string[]) =>
+      excerptOf(rowsAt([0, 1], 1), { series: wanted }).series.map(({ name }) => name)
+    expect(names("key.position.y")).toEqual(["key.position"])
+    expect(names("key.*")).toEqual(["key.position"])
+    expect(names("key.*", "gap")).toEqual(["key.position", "gap"])
+    const made = excerptOf(rowsAt([0, 0.5, 1], 2), { series: ["gap"] })
+    expect([...made.data]).toEqual([0, 0, 0.5, 1000, 1, 2000])
+  })
+  it.each([[["fog"]], [["gap", "fog"]], [["ke.*"]], [["gap.y"]], [[]]])(
+    "is the whole recording where %j is wanted and not all of it is there",
+    series => {
+      const made = excerptOf(rowsAt([0, 1], 1), { series })
+      expect(made.series).toEqual([
+        { name: "key.position", kind: "vector", column: 1 },
+        { name: "gap", kind: "scalar", column: 4 },
+      ])
+      expect([...made.data]).toEqual([0, 0, 0, 0, 0, 1, 1, 10, 100, 1000])
+    },
+  )
+  it("is empty of a cell that recorded nothing", () => {
     expect(excerptOf(rowsAt([], 1), { series: ["gap"], times: Float64Array.of(0) }).rows).toBe(0)
   })
   it("is the same however the rows lie in chunks", () => {

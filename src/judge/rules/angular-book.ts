@@ -1,3 +1,4 @@
+import { sizeAt } from "./size-at.ts"
 import { bestBook, bookings, bookSteps, type StepBook } from "./step-book.ts"
 import { largestOf, type System, within } from "./system.ts"
 
@@ -70,6 +71,3 @@ function addCross(
   out[at + 1]! += az * bx - ax * bz
   out[at + 2]! += ax * by - ay * bx
 }
-
-const sizeAt = (values: Float64Array, i: number): number =>
-  Math.hypot(values[i * 3]!, values[i * 3 + 1]!, values[i * 3 + 2]!)

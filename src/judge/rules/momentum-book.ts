@@ -1,3 +1,4 @@
+import { sizeAt } from "./size-at.ts"
 import { bestBook, bookings, bookSteps, type StepBook } from "./step-book.ts"
 import { largestOf, type System, totalOf, within } from "./system.ts"
 
@@ -11,9 +12,7 @@ export function momentumBook(system: System, tolerance: number): StepBook {
   const largest = largestOf(momenta)
   const acted = new Float64Array(times.length - 1)
   for (let i = 0; i < acted.length; i++)
-    for (const { values } of all)
-      acted[i]! +=
-        Math.hypot(values[i * 3]!, values[i * 3 + 1]!, values[i * 3 + 2]!) * (times[i + 1]! - times[i]!)
+    for (const { values } of all) acted[i]! += sizeAt(values, i) * (times[i + 1]! - times[i]!)
   return bestBook(bookings, share => {
     const booked = new Float64Array((times.length - 1) * 3)
     for (let i = 0; i < times.length - 1; i++) {

@@ -3,6 +3,7 @@ import { ladderOf } from "../ladders.ts"
 import { capital, seconds, spoken, withUnit } from "../quantity.ts"
 import { endOf } from "../track.ts"
 import { acts } from "./activity.ts"
+import { sizeAt } from "./size-at.ts"
 
 /** From an instant on the body's momentum is zero: not small, since what jitters or creeps has not come to rest. */
 export function rests({ check, student, reference }: Asked): Finding {
@@ -14,23 +15,22 @@ export function rests({ check, student, reference }: Asked): Finding {
   if (track === undefined)
     return found({ met: false, departsAt: 0, wrong: `Your program does not record ${what}.` })
   const { times, values } = track
-  const sizeAt = (i: number): number => Math.hypot(values[i * 3]!, values[i * 3 + 1]!, values[i * 3 + 2]!)
   const last = times.length - 1
   let moving = -1
   for (let i = last; i >= 0 && moving < 0; i--) {
-    if ((times[i]! >= from || i === last) && sizeAt(i) > 0) moving = i
+    if ((times[i]! >= from || i === last) && sizeAt(values, i) > 0) moving = i
     if (times[i]! < from) break
   }
   if (moving >= 0) {
     let first = moving
-    while (first > 0 && times[first - 1]! >= from && sizeAt(first - 1) > 0) first--
+    while (first > 0 && times[first - 1]! >= from && sizeAt(values, first - 1) > 0) first--
     const short = endOf(track) < from
     return found({
       met: false,
       departsAt: times[first]!,
       wrong: short
-        ? `The motion ends at ${seconds(endOf(track))}, and ${body} still moves then: ${what} is ${withUnit(sizeAt(last), "kg m/s")}.`
-        : `From ${seconds(from)} on ${body} should be at rest, but at ${seconds(times[moving]!)} ${what} is ${withUnit(sizeAt(moving), "kg m/s")}.`,
+        ? `The motion ends at ${seconds(endOf(track))}, and ${body} still moves then: ${what} is ${withUnit(sizeAt(values, last), "kg m/s")}.`
+        : `From ${seconds(from)} on ${body} should be at rest, but at ${seconds(times[moving]!)} ${what} is ${withUnit(sizeAt(values, moving), "kg m/s")}.`,
       look: `On the bench, go to ${seconds(times[first]!)} and look at the force arrows in single steps: which of them still acts?`,
       ratio: 2,
     })

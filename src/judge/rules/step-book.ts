@@ -1,3 +1,5 @@
+import { sizeAt } from "./size-at.ts"
+
 /** What acted in each step against what changed in it. */
 export interface StepBook {
   /** largest gap of any step, as part of the largest change or action of a step */
@@ -53,10 +55,10 @@ export function bookSteps(
   let firstGap: StepBook["firstGap"] = null
   for (let i = 0; i < steps; i++) {
     for (let k = 0; k < 3; k++) sum[k]! += gap[i * 3 + k]!
-    const size = Math.hypot(gap[i * 3]!, gap[i * 3 + 1]!, gap[i * 3 + 2]!)
+    const size = sizeAt(gap, i)
     const part = Math.max(0, size - rounding) / (action || 1)
     worstStep = Math.max(worstStep, part)
-    drift = Math.max(drift, Math.max(0, Math.hypot(...sum) - rounding * (i + 1)) / (passed || 1))
+    drift = Math.max(drift, Math.max(0, sizeAt(sum, 0) - rounding * (i + 1)) / (passed || 1))
     if (part > tolerance && firstGap === null) firstGap = { t: times[i + 1]!, size }
   }
   return { worstStep, firstGap, drift }

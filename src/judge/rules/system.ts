@@ -1,5 +1,6 @@
 import type { Recording } from "../../run/contract.ts"
 import { type Track, trackOf } from "../track.ts"
+import { sizeAt } from "./size-at.ts"
 
 /** A recorded force and the body that it acts on. */
 export interface ActingForce {
@@ -67,8 +68,7 @@ export function totalOf(tracks: readonly Track[]): Float64Array {
 export function largestOf(tracks: readonly Pick<Track, "values">[]): number {
   let largest = 0
   for (const { values } of tracks)
-    for (let i = 0; i < values.length; i += 3)
-      largest = Math.max(largest, Math.hypot(values[i]!, values[i + 1]!, values[i + 2]!))
+    for (let i = 0; i < values.length / 3; i++) largest = Math.max(largest, sizeAt(values, i))
   return largest
 }
 

@@ -5,6 +5,10 @@ import { createServer } from "../serve.ts"
 import { withholdHostPowers } from "../withhold.ts"
 import { pack } from "./columns.ts"
 
+// Most programs are run two or three times and never again: the engine's best compiler costs more than it gains there, so
+// it waits for longer loops. A motion of a hundred thousand steps still gets it. An engine without this setting goes on as it is.
+process.getBuiltinModule?.("node:v8").setFlagsFromString("--interrupt-budget=600000")
+
 /** The process in which programs run: takes runs from its parent over the channel that it was started with. */
 const host = process
 const later = setImmediate
