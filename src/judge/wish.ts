@@ -8,8 +8,6 @@ const ofBodies = /\.(position|momentum)(\.[xyz])?$|\.\*$/
 /**
  * What verdicts read of a recording, by cell: a run is asked for no more, as most of what a worksheet records is there to be
  * looked at. A cell of which no body is read is asked for whole, for the words that are found for it.
- *
- * @returns undefined where a check reads what cannot be named beforehand
  */
 export function wishOf(checks: readonly Check[]): Record<string, Excerpt> {
   const cells = [...new Set(checks.map(check => check.cell))]
