@@ -134,11 +134,6 @@ const unexplained = (checks: readonly CheckResult[], { problem, unfilled }: Evid
   unfilled.length === 0 &&
   checks.some(check => check.verdict === "not met" && check.slip === null)
 
-interface Draw {
-  readonly parameters: Readonly<Record<string, number>>
-  readonly reference: Reference
-}
-
 interface Drawn {
   readonly worksheet: Worksheet
   /** verdicts at the sheet's own values */
@@ -172,34 +167,30 @@ async function tryDraws({
     sheet.checks.filter((check, j) => check.draws > i && standing[j]!.verdict === "met")
   const keyOf = (i: number): string =>
     JSON.stringify([seeds[i], askedOf(i).map(check => check.name), compiled.program.text])
-  const drawOf = async (i: number): Promise<Draw | null> => {
-    const parameters = drawParameters(sheet, seeds[i]!)
-    const reference = await references.get(worksheet, tools, parameters, false).catch(authorsFault)
-    return reference && { parameters, reference }
-  }
+  const referenceOf = (i: number): Promise<Reference | null> =>
+    references.get(worksheet, tools, drawParameters(sheet, seeds[i]!), false).catch(authorsFault)
   const runs = ahead(tools, compiled)
   const begin = async (i: number): Promise<void> => {
-    if (i >= seeds.length || askedOf(i).length === 0 || known.has(keyOf(i))) return
-    const draw = await drawOf(i)
-    if (draw === null) return
+    const asked = askedOf(i)
+    if (asked.length === 0 || known.has(keyOf(i))) return
+    const reference = await referenceOf(i)
+    if (reference === null) return
     runs.begin(
-      coincident
-        ? [excerptRun({ ...sheet, checks: askedOf(i) }, compiled, draw.reference)]
-        : surelyAsked(askedOf(i), compiled, draw.reference),
+      coincident ? [excerptRun(asked, compiled, reference)] : surelyAsked(asked, compiled, reference),
     )
   }
-  if (coincident) for (const i of seeds.keys()) await begin(i)
+  // While one draw is judged the next is under way; of short runs all are.
+  const together = coincident ? seeds.length : 2
+  let begun = 0
   for (const i of seeds.keys()) {
     const asked = askedOf(i)
     if (asked.length === 0) break
-    const draw = await drawOf(i)
+    const reference = await referenceOf(i)
     // Where the author's own answers stop, nothing can be asked of the student's.
-    if (draw === null) continue
-    // While one draw is judged the next is under way.
-    await begin(i)
-    await begin(i + 1)
+    if (reference === null) continue
+    while (begun < Math.min(i + together, seeds.length)) await begin(begun++)
     const results = await known.get(keyOf(i), () =>
-      judgeDraw({ ...sheet, checks: asked }, compiled, coincident, runs, draw.reference),
+      judgeDraw({ ...sheet, checks: asked }, compiled, coincident, runs, reference),
     )
     for (const result of results) {
       if (result.verdict === "met") continue
@@ -209,7 +200,7 @@ async function tryDraws({
         verdict: "not met",
         points: 0,
         departsAt: result.departsAt,
-        message: drawWords(sheet, draw.parameters, result.message),
+        message: drawWords(sheet, reference.parameters, result.message),
       }
     }
   }
@@ -217,10 +208,8 @@ async function tryDraws({
 }
 
 /** A run at a draw of which no more comes back than shows whether the motion is the reference's own. */
-const excerptRun = (part: StudentSheet, compiled: Compiled, reference: Reference): RunRequest => ({
-  ...judgedRun(compiled, reference.parameters, judgeSeed, 1),
-  excerpt: excerptFor(part.checks, reference),
-})
+const excerptRun = (checks: StudentSheet["checks"], compiled: Compiled, reference: Reference): RunRequest =>
+  judgedRun(compiled, reference.parameters, judgeSeed, 1, excerptFor(checks, reference))
 
 /** Verdicts of the sheet's checks at a draw; of motions that are the reference's own, none need be given. */
 async function judgeDraw(
@@ -231,7 +220,7 @@ async function judgeDraw(
   reference: Reference,
 ): Promise<readonly CheckResult[]> {
   if (coincident) {
-    const outcome = await runs.run(excerptRun(part, compiled, reference))
+    const outcome = await runs.run(excerptRun(part.checks, compiled, reference))
     const given = await evidenceFor(compiled, runs, reference.parameters, judgeSeed, [1], outcome)
     if (part.checks.every(check => coincides(part, check, reference, given))) return []
   }

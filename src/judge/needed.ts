@@ -1,4 +1,5 @@
 import type { Recording } from "../run/contract.ts"
+import { pickColumns } from "../run/excerpt.ts"
 import type { Check } from "../worksheet/contract.ts"
 import { seriesOf } from "../worksheet/series.ts"
 
@@ -21,13 +22,7 @@ export function neededSeries(checks: readonly Check[], recording: Recording): st
 
 /** The same recording with the named series only. */
 export function restrict(recording: Recording, names: readonly string[]): Recording {
-  const kept = recording.series.filter(series => names.includes(series.name))
-  const columns = [0]
-  const series = kept.map(s => {
-    const column = columns.length
-    for (let k = 0; k < (s.kind === "vector" ? 3 : 1); k++) columns.push(s.column + k)
-    return { ...s, column }
-  })
+  const { series, columns } = pickColumns(recording.series.filter(series => names.includes(series.name)))
   const width = columns.length
   const data = new Float64Array(recording.rows * width)
   for (let row = 0; row < recording.rows; row++) {

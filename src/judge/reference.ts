@@ -4,6 +4,7 @@ import type { Problem } from "../cell/problem.ts"
 import { defaultLimits, type Limits, type Recording, type RunOutcome } from "../run/contract.ts"
 import type { Worksheet } from "../worksheet/contract.ts"
 import type { Reference, Sensitive, SlipMotion } from "./contract.ts"
+import { judgedRun } from "./evidence.ts"
 import { recordingsUnlike, rowsInPicture } from "./likeness.ts"
 import { neededSeries, restrict } from "./needed.ts"
 import { hairs, perturbed, sensitiveCells, unsettledCells } from "./sensitivity.ts"
@@ -59,10 +60,7 @@ export async function buildReference(
   const runs = [first.recordings]
   const shorter = first.timeStepFound ? firstFactors.slice(1) : []
   const outcomes = await Promise.all(
-    shorter.map(factor => {
-      const limits = { turns: defaultLimits.turns / factor, recorded: defaultLimits.recorded / factor }
-      return tools.run({ compiled, parameters, seed: judgeSeed, stepFactor: factor, limits, excerpt })
-    }),
+    shorter.map(factor => tools.run(judgedRun(compiled, parameters, judgeSeed, factor, excerpt))),
   )
   for (const [i, outcome] of outcomes.entries()) {
     if (outcome.problem !== null) break

@@ -67,7 +67,7 @@ export interface RunRequest {
   readonly limits?: Partial<Limits>
   /** by cell, where not all that is recorded is wanted; a cell that is not named is not */
   readonly excerpt?: Readonly<Record<string, Excerpt>>
-  /** asks for the values that lines set as well; the run is some ten times slower then */
+  /** asks for the values that lines set as well, of a program that was compiled with its trace; the run is some ten times slower then */
   readonly lines?: LinesWish
 }
 

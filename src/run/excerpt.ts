@@ -2,7 +2,7 @@ import type { Excerpt, Recording, Series } from "./contract.ts"
 import { numberView } from "./number-view.ts"
 
 /** Times in an excerpt's wish may have been rounded to 32-bit floats. */
-export const timeRounding = 2e-7
+const timeRounding = 2e-7
 
 /** A row at or before `t`, as far as times are told apart. */
 export const notAfter = (time: number, t: number): boolean =>
@@ -22,14 +22,20 @@ export function excerptOf(all: Rows, wish: Excerpt): Recording {
   const whole =
     wish.series.length === 0 || wish.series.some(name => !all.series.some(one => means(name, one)))
   const kept = whole ? all.series : wanted
+  const { series, columns } = pickColumns(kept)
+  const { data, rows } = wish.times === undefined ? allRows(all, columns) : rowsAt(all, columns, wish.times)
+  return { cell: all.cell, series, rows, width: columns.length, data }
+}
+
+/** Some series of a recording as they stand in one that holds them alone, and the columns that they have in the first, time before them. */
+export function pickColumns(kept: readonly Series[]): { series: Series[]; columns: number[] } {
   const columns = [0]
   const series = kept.map(one => {
     const column = columns.length
     for (let k = 0; k < (one.kind === "vector" ? 3 : 1); k++) columns.push(one.column + k)
     return { ...one, column }
   })
-  const { data, rows } = wish.times === undefined ? allRows(all, columns) : rowsAt(all, columns, wish.times)
-  return { cell: all.cell, series, rows, width: columns.length, data }
+  return { series, columns }
 }
 
 const means = (wanted: string, { name, kind }: Series): boolean =>

@@ -49,13 +49,14 @@ function events(to: ListingEvents): Extension {
   })
 }
 
+const readMilliseconds = 1000
+
 /**
- * Has the text read to its end before a new line is begun. On a machine that is busy the editor reads on later, and
+ * Has the text read up to the cursor before a new line is begun. On a machine that is busy the editor reads on later, and
  * a line begun in between would stand at the indentation of the one before it.
  */
-const READ_WITHIN_MS = 1000
 function readFirst(view: EditorView): boolean {
-  forceParsing(view, view.state.selection.main.to, READ_WITHIN_MS)
+  forceParsing(view, view.state.selection.main.to, readMilliseconds)
   return false // and the key does what it does
 }
 

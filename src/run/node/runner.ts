@@ -74,8 +74,7 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
   }
 
   return {
-    async run(given) {
-      let request = given
+    async run(request) {
       const asked = stops
       try {
         await ready
@@ -83,12 +82,6 @@ export function createNodeRunner(options: NodeRunnerOptions = {}): Runner {
         return lostOutcome(noPlace, 0)
       }
       if (closed || asked !== stops) return lostOutcome(stoppedByHand, 0)
-      // the values that lines set are seen with the trace alone
-      if (given.lines && given.compiled.traceJs === null) {
-        const compiled = await options.trace?.(given.compiled).catch(() => null)
-        if (!compiled) return lostOutcome(noPlace, 0)
-        request = { ...given, compiled }
-      }
       return new Promise(resolve => {
         waiting.push({ request, resolve })
         handOut()
@@ -123,18 +116,18 @@ const mostTogether = 8
  * first in line that no other seat has at work, else of the first. Idle seats share what waits of it.
  */
 function takeWork(idle: Seat[], waiting: Waiting[], seats: readonly Seat[]): [Seat, Waiting[]] {
-  const holder = idle.findIndex(seat => waiting.some(({ request }) => seat.holds(request.compiled)))
-  const seat = idle[holder]
+  const seat = idle.find(one => waiting.some(({ request }) => one.holds(request.compiled))) ?? idle.at(-1)!
   const first =
-    (seat && waiting.find(({ request }) => seat.holds(request.compiled))) ??
+    waiting.find(({ request }) => seat.holds(request.compiled)) ??
     waiting.find(({ request }) => !seats.some(other => other.holds(request.compiled))) ??
     waiting[0]!
   const { compiled } = first.request
   const alike = waiting.filter(({ request }) => request.compiled === compiled)
   const share = Math.min(mostTogether, Math.ceil(alike.length / idle.length))
-  const taken = new Set(alike.slice(0, share))
+  const taken = alike.slice(0, share)
   for (const one of taken) waiting.splice(waiting.indexOf(one), 1)
-  return [idle.splice(holder, 1)[0]!, [...taken]]
+  idle.splice(idle.indexOf(seat), 1)
+  return [seat, taken]
 }
 
 /** The child built from source for the runners of this process that are open now. */
