@@ -1,6 +1,7 @@
 import { mkdirSync, rmSync, statSync } from "node:fs"
 import { availableParallelism } from "node:os"
 import { join } from "node:path"
+import { setFlagsFromString } from "node:v8"
 import type { Problem } from "../cell/problem.ts"
 import { createReferences, NoReference, ownParameters } from "../judge/index.ts"
 import { motionsOf, type ReportSubject } from "../report/index.ts"
@@ -61,6 +62,8 @@ interface GradeAsked {
 }
 
 export async function grade(asked: Asked, home: string): Promise<ExitCode> {
+  // Pages and motions are garbage soon after they are made: the engine gathers at most about twice what is in use.
+  setFlagsFromString("--heap-growing-percent=100")
   if (asked.files[0] === "merge") return merge(asked, asked.files.slice(1), home)
   const read = readGradeAsked(asked)
   if (Array.isArray(read)) return refuse(asked, read)

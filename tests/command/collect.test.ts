@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs"
+import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs"
 import { tmpdir } from "node:os"
 import { join } from "node:path"
 import { strToU8, zipSync } from "fflate"
@@ -11,6 +11,17 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }))
 const text = (item: ReturnType<typeof collect>[number]): string => {
   const read = item.read()
   return read instanceof Uint8Array ? new TextDecoder().decode(read) : `! ${read.code}`
+}
+
+/** The administrator may read everything; what others may not is seen as one of them. */
+function asOrdinaryUser<T>(act: () => T): T {
+  if (process.getuid?.() !== 0) return act()
+  process.seteuid!(65534)
+  try {
+    return act()
+  } finally {
+    process.seteuid!(0)
+  }
 }
 
 describe("answer files are gathered", () => {
@@ -33,6 +44,20 @@ describe("answer files are gathered", () => {
   it("and what is missing is said, while the rest goes on", () => {
     const found = collect([join(folder, "nowhere"), join(folder, "class", "b.json")])
     expect(found.map(text).sort()).toEqual(["! file", "B"])
+  })
+  it("and a folder that may not be read is said, while the rest goes on", () => {
+    const top = join(folder, "school")
+    mkdirSync(join(top, "closed"), { recursive: true })
+    writeFileSync(join(top, "open.json"), "O")
+    writeFileSync(join(top, "closed", "secret.json"), "S")
+    for (const path of [folder, top]) chmodSync(path, 0o755)
+    chmodSync(join(top, "closed"), 0o000)
+    const found = asOrdinaryUser(() => collect([top]).map(item => [item.file, item.read()]))
+    chmodSync(join(top, "closed"), 0o755)
+    expect(found).toEqual([
+      ["closed", expect.objectContaining({ code: "file", text: "“closed” may not be read." })],
+      ["open.json", Buffer.from("O")],
+    ])
   })
   it("two of one name are told apart", () => {
     const found = collect([join(folder, "class", "b.json"), join(folder, "class", "b.json")])

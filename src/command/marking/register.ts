@@ -25,7 +25,8 @@ export function openRegister(file: string, readVerdict: (written: unknown) => Ve
   const spans = new Map<string, Span>()
   let damaged = 0
   const lines = openLines(file, (line, span) => {
-    const key = line.slice(33, 97)
+    // a copy: a slice would keep its whole line in memory
+    const key = Buffer.from(line.slice(33, 97), "latin1").toString("latin1")
     if (/^[0-9a-f]{64}$/.test(key)) spans.set(key, span)
     else damaged++
   })
