@@ -1,10 +1,11 @@
 import { approachOf } from "./approach.ts"
+import { type Lack, lackOf, rowStep } from "./coverage.ts"
 import { allowance, distanceAsGiven, distancesOf, leastTolerance, trust } from "./distances.ts"
 import { type Extent, relativeDistance } from "./extent.ts"
 import { commonSpan, countsSteps, endOfMotion, gridOf, type Span } from "./grid.ts"
 import { type Ladder, type Limit, limitOf } from "./limit.ts"
 import { finestFactor } from "./tools.ts"
-import { endOf, sample, spacingOf, startOf, type Track } from "./track.ts"
+import { sample, startOf, type Track } from "./track.ts"
 
 export interface Instant {
   readonly t: number
@@ -14,7 +15,7 @@ export interface Instant {
 
 export interface Comparison {
   /** "undecided": a shorter time step would tell */
-  readonly outcome: "same limit" | "apart" | "ends early" | "undecided"
+  readonly outcome: "same limit" | "apart" | "does not reach" | "undecided"
   /** the limit as the step shrinks, or closeness at the given step where there is only that */
   readonly basis: "limit" | "closeness"
   /** largest distance of the limits, as part of the reference's extent */
@@ -28,9 +29,11 @@ export interface Comparison {
   readonly seenAt: Instant | null
   /** last instant that was compared, s */
   readonly until: number
-  /** end of the reference's motion, s */
+  /** start and end of the reference's motion, s */
+  readonly referenceStart: number
   readonly referenceEnd: number
-  readonly studentEnd: number
+  /** where the student's recording does not reach over it */
+  readonly lack: Lack | null
   /** up to here the reference itself can be trusted; null when to its end */
   readonly horizon: number | null
   /** one of the programs counts steps, so shorter steps cover less time; the rest was judged by closeness */
@@ -38,9 +41,6 @@ export interface Comparison {
   /** matches at the given step yet not at shorter ones: the step is written as a number */
   readonly onlyAsGiven: boolean
 }
-
-/** Ending sooner than the reference by less than this part of its time is no fault. */
-const endShare = 0.02
 
 /**
  * Holds a student's motion against the reference's, in the limit of a short step where there is one.
@@ -62,16 +62,11 @@ export function compareLadders(
   const shared = trusted === null ? null : sharedTrust(student, trusted, extent)
   const span = cutAt(commonSpan(student, reference), shared)
   const referenceEnd = endOfMotion(reference)
-  const studentEnd = endOfMotion(student)
   const counting = countsSteps(student) || countsSteps(reference)
-  const step = Math.max(spacingOf(first.student), spacingOf(first.reference))
-  const slack =
-    endShare * (referenceEnd - startOf(first.reference)) + 3 * step + endShift(student) + endShift(reference)
-  const early = studentEnd < referenceEnd - slack
-  const base = { referenceEnd, studentEnd, countsSteps: counting }
-  if (!(span.to > span.from)) {
-    return { ...base, ...nothingShared(span.to), outcome: early ? "ends early" : "apart" }
-  }
+  const lack = lackOf(student, reference)
+  const base = { referenceStart: startOf(first.reference), referenceEnd, lack, countsSteps: counting }
+  if (!(span.to > span.from))
+    return { ...base, ...nothingShared(span.to), outcome: lack === null ? "apart" : "does not reach" }
 
   const { grid, limit: full } = goalOver(reference, span, extent)
   const mine = limitOf(student, grid, extent)
@@ -87,7 +82,18 @@ export function compareLadders(
     reference.factors.length > 1,
   )
   const until = allowed.horizon
-  const distances = distancesOf(mine, theirs, grid, extent, student, reference, allowed.tolerance, until)
+  const window = 2 * rowStep(first.student, first.reference)
+  const distances = distancesOf(
+    mine,
+    theirs,
+    grid,
+    extent,
+    student,
+    reference,
+    allowed.tolerance,
+    until,
+    window,
+  )
 
   let worst = 0
   let departs = -1
@@ -115,7 +121,7 @@ export function compareLadders(
     ? (!limitSeen || student.tracks.length > 2 || steady(mine, until)) &&
       !judgedTooShort(student, shared, trusted)
     : surelyApart || !limitSeen
-  const outcome = !sure ? "undecided" : !together ? "apart" : early ? "ends early" : "same limit"
+  const outcome = !sure ? "undecided" : !together ? "apart" : lack === null ? "same limit" : "does not reach"
   const seen = together ? -1 : seenIndex(distances, departs, until)
   return {
     ...base,
@@ -124,7 +130,7 @@ export function compareLadders(
     distance: distances[worst] ?? 0,
     tolerance: allowed.tolerance[worst] ?? leastTolerance,
     distanceAsGiven: asGiven,
-    departsAt: together ? (early ? studentEnd : null) : grid[departs]!,
+    departsAt: !together ? grid[departs]! : lack === null ? null : leftAt(lack, base.referenceStart),
     seenAt: seen < 0 ? null : instantAt(grid, seen, mine, theirs, extent),
     until: grid[until - 1] ?? span.from,
     horizon: until < grid.length ? grid[until]! : span.to === shared ? shared : null,
@@ -244,11 +250,8 @@ function nothingShared(at: number) {
   }
 }
 
-/** How far the end itself moves as the step shrinks, s. */
-function endShift(ladder: Ladder): number {
-  if (countsSteps(ladder)) return 0
-  return Math.abs(endOf(ladder.tracks[0]!) - endOf(ladder.tracks[ladder.tracks.length - 1]!))
-}
+/** A recording that begins late leaves the reference at its start. */
+const leftAt = ({ kind, at }: Lack, start: number): number => (kind === "ends early" ? at : start)
 
 /** The departure is named at once; its size where it has become plain to see (a twentieth of the extent) or is largest. */
 function seenIndex(distances: Float64Array, departs: number, until: number): number {

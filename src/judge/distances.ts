@@ -33,7 +33,11 @@ export function allowance(
   return { tolerance, horizon }
 }
 
-/** Distance of the limits where both have one; of the motions at the given step where one has not. */
+/**
+ * Distance of the limits where both have one; of the motions at the given step where one has not.
+ *
+ * @param window s by which an impact may be early or late
+ */
 export function distancesOf(
   mine: Limit,
   theirs: Limit,
@@ -43,6 +47,7 @@ export function distancesOf(
   reference: Ladder,
   tolerance: Float64Array,
   until: number,
+  window: number,
 ): Float64Array {
   const dim = extent.scales.length
   const out = new Float64Array(grid.length)
@@ -50,7 +55,6 @@ export function distancesOf(
   const there = new Float64Array(dim)
   const studentAt = sampler(student.tracks[0]!)
   const referenceAt = sampler(reference.tracks[0]!)
-  const window = 2 * Math.max(spacingOf(student.tracks[0]!), spacingOf(reference.tracks[0]!))
   for (let i = 0; i < until; i++) {
     const t = grid[i]!
     const limits = mine.rungs[i]! > 1 && theirs.rungs[i]! > 1

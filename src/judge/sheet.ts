@@ -1,12 +1,14 @@
-import type { Check, StudentSheet } from "../worksheet/contract.ts"
+import type { Check, CheckRule, StudentSheet } from "../worksheet/contract.ts"
 import { answered } from "./answered.ts"
 import { bearingOn } from "./bearing.ts"
 import { completeRuns } from "./complete.ts"
 import type { CheckResult, Evidence, Reference, SlipMotion } from "./contract.ts"
+import { type Scarce, scarcity } from "./coverage.ts"
 import { type Diagnosis, diagnose } from "./diagnose.ts"
 import { couldNotRunWords, feedback } from "./feedback.ts"
 import type { Finding } from "./finding.ts"
 import { pathsOf } from "./needed.ts"
+import { seconds } from "./quantity.ts"
 import { applyRule } from "./rules/index.ts"
 
 /**
@@ -108,5 +110,31 @@ function judgeCheck(
       look: "Look for a number in your lines that stands for a count of steps.",
       departsAt: null,
     }
-  return finding
+  if (!finding.met || !ofSomeMotion.has(check.rule.kind)) return finding
+  const scarce = scarcity(student, reference, check.cell)
+  return scarce === null
+    ? finding
+    : {
+        ...finding,
+        met: false,
+        right: "",
+        wrong: scarceWords(scarce),
+        look: scarceLook(scarce),
+        departsAt: null,
+      }
 }
+
+/** Rules that a motion keeps for nothing where next to none of it was recorded. */
+const ofSomeMotion = new Set<CheckRule["kind"]>(["law", "stepper", "stays", "rests", "happens", "value"])
+
+function scarceWords({ lasts, rows, sparse, referenceEnd, shorter }: Scarce): string {
+  const where = shorter ? "With a shorter time step your program" : "Your program"
+  return sparse
+    ? `${where} records only ${rows} instants of a motion that lasts ${seconds(lasts)}: too few to judge it by.`
+    : `${where} records only ${seconds(lasts)} of the motion, too little to judge it by; the reference goes on until ${seconds(referenceEnd)}.`
+}
+
+const scarceLook = ({ sparse }: Scarce): string =>
+  sparse
+    ? "See how often the line with record is reached: each step should be recorded."
+    : "See which condition ends the loop, and whether a line leaves it."

@@ -16,7 +16,7 @@ describe("a motion that ends at another time", () => {
 
   it("is refused when it stops early, and the end is named", () => {
     const found = compare(ladder({ ...fall, until: 0.6 }, "momentum first"), reference)
-    expect(found.outcome).toBe("ends early")
+    expect(found.outcome).toBe("does not reach")
     expect(found.departsAt).toBeCloseTo(0.6, 3)
   })
 

@@ -1,5 +1,6 @@
 import { sameMethod } from "../coincides.ts"
 import { type Comparison, compareLadders, type Instant } from "../compare.ts"
+import type { Lack } from "../coverage.ts"
 import { boxOf, extentOf } from "../extent.ts"
 import { type Asked, type Finding, found } from "../finding.ts"
 import { countsSteps } from "../grid.ts"
@@ -48,7 +49,7 @@ export function follow({ check, student, reference }: Asked): Finding {
     right: soFarWords(what, comparison, moment),
     wrong: [wrongWords(what, comparison, moment), contact].filter(words => words !== "").join(" "),
     look: lookWords(what, comparison, moment),
-    ratio: comparison.outcome === "ends early" ? Number.POSITIVE_INFINITY : ratio,
+    ratio: comparison.outcome === "does not reach" ? Number.POSITIVE_INFINITY : ratio,
   })
 }
 
@@ -113,13 +114,20 @@ const soFarWords = (what: Spoken, comparison: Comparison, moment: Moment): strin
 function wrongWords(what: Spoken, c: Comparison, { ofTime, at }: Moment): string {
   if (c.onlyAsGiven)
     return `With the time step as given ${what.name} is right, but not when the time step is made shorter: somewhere your lines hold a number that should follow the time step.`
-  if (c.outcome === "ends early")
-    return `The ${ofTime ? "motion" : "recording"} ends at ${at(c.studentEnd)}; the reference goes on until ${at(c.referenceEnd)}.`
+  if (c.outcome === "does not reach" && c.lack !== null)
+    return lackWords(c.lack, c.referenceStart, c.referenceEnd, { ofTime, at })
   if (c.seenAt === null) return `${capital(what.name)} does not follow the reference.`
   const gap = gapWords(what, c.seenAt)
   return followsAtFirst(c)
     ? `At ${at(c.seenAt.t)} it is ${gap}.`
     : `From the start, ${what.name} leaves the reference; at ${at(c.seenAt.t)} it is ${gap}.`
+}
+
+function lackWords({ kind, at, shorter }: Lack, start: number, end: number, moment: Moment): string {
+  const where = shorter ? "With a shorter time step the" : "The"
+  return kind === "ends early"
+    ? `${where} ${moment.ofTime ? "motion" : "recording"} ends at ${moment.at(at)}; the reference goes on until ${moment.at(end)}.`
+    : `${where} recording begins only at ${moment.at(at)}; the reference begins at ${moment.at(start)}.`
 }
 
 /** The difference along the axis that shows it best, in words. */

@@ -1,10 +1,11 @@
 import type { CheckRule, Happening } from "../../worksheet/contract.ts"
+import { rowStep } from "../coverage.ts"
 import { type Asked, type Finding, found } from "../finding.ts"
 import { countsSteps, endOfMotion } from "../grid.ts"
 import { ladderOf } from "../ladders.ts"
 import type { Ladder } from "../limit.ts"
 import { capital, seconds, spoken, withUnit } from "../quantity.ts"
-import { spacingOf, startOf } from "../track.ts"
+import { startOf } from "../track.ts"
 import { instantsOf } from "./instants.ts"
 
 type HappensRule = Extract<CheckRule, { kind: "happens" }>
@@ -29,7 +30,7 @@ export function happens({ check, student, reference }: Asked, rule: HappensRule)
     rule.within ??
     Math.max(
       allowedShare * (endOfMotion(whole) - startOf(whole.tracks[0]!)),
-      allowedSteps * spacingOf(mine.tracks[0]!),
+      allowedSteps * rowStep(mine.tracks[0]!, whole.tracks[0]!),
     )
   const wanted = theirs === null ? [] : timesOf(theirs, event, count)
   const target = rule.at ?? wanted[0]
