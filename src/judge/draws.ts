@@ -1,4 +1,6 @@
-import type { StudentSheet } from "../worksheet/contract.ts"
+import { sha256 } from "@noble/hashes/sha2.js"
+import { utf8ToBytes } from "@noble/hashes/utils.js"
+import type { AnswerFile, StudentSheet, Worksheet } from "../worksheet/contract.ts"
 
 /** Different draws of one worksheet. A student gets some of them; a whole class needs no more references than these. */
 export const drawPool = 16
@@ -9,19 +11,44 @@ export function ownParameters(sheet: StudentSheet): Record<string, number> {
 }
 
 /**
- * Parameters of a hidden draw: each that varies anywhere in its range, in round steps of about a fiftieth of it;
- * the others as they are. The same sheet and seed give the same numbers, on every machine.
+ * What hidden draws are drawn by: the author's answers and keys, which no student has. By anything that is on the sheet, or
+ * in the file that a student hands in, a student could draw them too, and answer for them alone.
  */
-export function drawParameters(sheet: StudentSheet, seed: number): Record<string, number> {
+function secretOf({ sheet, answers, keys }: Worksheet): string {
+  return JSON.stringify([sheet.digest, Object.entries(answers).sort(), keys])
+}
+
+/** Every number that is drawn for a worksheet, by what it is drawn for. */
+const drawn = new WeakMap<Worksheet, Map<string, number>>()
+
+/** A whole number of 32 bits by SHA-256, as good as random for whoever lacks the secret; the same on every machine. */
+function draw(worksheet: Worksheet, what: string): number {
+  const known = drawn.get(worksheet) ?? new Map<string, number>()
+  drawn.set(worksheet, known)
+  const found = known.get(what)
+  if (found !== undefined) return found
+  const digest = sha256(utf8ToBytes(`${secretOf(worksheet)}\n${what}`))
+  const number = new DataView(digest.buffer, digest.byteOffset).getUint32(0)
+  // what is drawn for the students of a school is not asked for twice
+  if (known.size < mostRemembered) known.set(what, number)
+  return number
+}
+const mostRemembered = 1000
+
+/**
+ * Parameters of a hidden draw: each that varies anywhere in its range, in round steps of about a fiftieth of it;
+ * the others as they are. The same worksheet and place in the pool give the same numbers, on every machine.
+ */
+export function drawParameters(worksheet: Worksheet, place: number): Record<string, number> {
   return Object.fromEntries(
-    sheet.parameters.map(p => {
+    worksheet.sheet.parameters.map(p => {
       if (!p.vary) return [p.name, p.value]
       const [low, high] = p.range
       const step = roundStep((high - low) / 50)
       const first = Math.ceil(low / step - 1e-9)
       const last = Math.floor(high / step + 1e-9)
       const count = last - first + 1
-      const start = hash(`${sheet.id} ${p.name} ${seed}`) % count
+      const start = draw(worksheet, `${p.name} ${place}`) % count
       const chosen = first + start
       // A draw at the sheet's own value would tell nothing: take the opposite part of the range.
       const near = Math.abs(chosen * step - p.value) < (high - low) / 20
@@ -31,15 +58,28 @@ export function drawParameters(sheet: StudentSheet, seed: number): Record<string
   )
 }
 
-/**
- * Seeds of the draws that one student's answer is tried with: `count` different ones of the pool, chosen by the
- * student's own seed.
- */
-export function drawSeeds(sheet: StudentSheet, studentSeed: number, count: number): number[] {
-  const order = Array.from({ length: drawPool }, (_, i) => i)
-    .map(i => ({ i, key: hash(`${sheet.digest} ${studentSeed} ${i}`) }))
-    .sort((a, b) => a.key - b.key || a.i - b.i)
-  return order.slice(0, Math.min(count, drawPool)).map(({ i }) => i)
+/** Places in the pool that one student's answer is tried at: `count` different ones, for each student others. */
+export function drawPlaces(worksheet: Worksheet, student: AnswerFile["student"], count: number): number[] {
+  const who = student.id.trim() || student.name.trim()
+  const first = draw(worksheet, `student ${who}`)
+  const places = Array.from({ length: drawPool }, (_, i) => i)
+  // Fisher and Yates's shuffle, by a number that each step stirs (Knuth, The Art of Computer Programming 2, 3.4.2, algorithm P)
+  let state = first
+  for (let i = 0; i < Math.min(count, drawPool); i++) {
+    state = stirred(state)
+    const other = i + (state % (drawPool - i))
+    ;[places[i], places[other]] = [places[other]!, places[i]!]
+  }
+  return places.slice(0, Math.min(count, drawPool))
+}
+
+/** One step of a generator of 32 bits (G. Marsaglia, Xorshift RNGs, J. Stat. Softw. 8 (2003) 14: 13, 17, 5; from memory). */
+function stirred(state: number): number {
+  let x = state === 0 ? 1 : state
+  x ^= x << 13
+  x ^= x >>> 17
+  x ^= x << 5
+  return x >>> 0
 }
 
 /** 1, 2 or 5 times a power of ten, not above `size`. */
@@ -47,18 +87,4 @@ function roundStep(size: number): number {
   const power = 10 ** Math.floor(Math.log10(size) + 1e-9)
   const lead = size / power
   return power * (lead >= 5 - 1e-9 ? 5 : lead >= 2 - 1e-9 ? 2 : 1)
-}
-
-/** FNV-1a of 32 bits with a final stir (G. Fowler, L. C. Noll, K.-P. Vo; multiplier and offset from memory). */
-export function hash(text: string): number {
-  let h = 0x811c9dc5
-  for (let i = 0; i < text.length; i++) {
-    h ^= text.charCodeAt(i)
-    h = Math.imul(h, 0x01000193)
-  }
-  h ^= h >>> 16
-  h = Math.imul(h, 0x7feb352d)
-  h ^= h >>> 15
-  h = Math.imul(h, 0x846ca68b)
-  return (h ^ (h >>> 16)) >>> 0
 }

@@ -5,7 +5,7 @@ import type { AnswerFile, StudentSheet, Worksheet } from "../worksheet/contract.
 import { type AheadTool, ahead, surelyAsked } from "./ahead.ts"
 import { coincides, excerptFor } from "./coincides.ts"
 import type { CheckResult, Evidence, Judgement, Reference } from "./contract.ts"
-import { drawParameters, drawSeeds, ownParameters } from "./draws.ts"
+import { drawParameters, drawPlaces, ownParameters } from "./draws.ts"
 import { collectEvidence, evidenceFor, judgedRun, noEvidence } from "./evidence.ts"
 import { lookAt } from "./look.ts"
 import { createMemo, type Memo } from "./memo.ts"
@@ -21,7 +21,7 @@ import { unfilledBlanks } from "./unfilled.ts"
 export interface Marker<Kept> {
   /**
    * Every check at the sheet's own parameters, then those that are met also at hidden draws, and the questions
-   * that have keys. The same worksheet, answers and seed give the same judgement, byte for byte.
+   * that have keys. The same worksheet, student and answers give the same judgement, byte for byte.
    *
    * @throws NoReference when the worksheet's own answers do not run
    */
@@ -68,7 +68,7 @@ export function createMarker<Kept>(
             checks,
             compiled: result.compiled,
             coincident,
-            studentSeed: answers.seed,
+            student: answers.student,
             tools,
             references,
             known: drawn,
@@ -141,7 +141,7 @@ interface Drawn {
   readonly compiled: Compiled
   /** whether one run a draw will probably do */
   readonly coincident: boolean
-  readonly studentSeed: number
+  readonly student: AnswerFile["student"]
   readonly tools: JudgeTools
   readonly references: References
   readonly known: Memo<readonly CheckResult[]>
@@ -153,7 +153,7 @@ async function tryDraws({
   checks,
   compiled,
   coincident,
-  studentSeed,
+  student,
   tools,
   references,
   known,
@@ -162,13 +162,13 @@ async function tryDraws({
   const standing = [...checks]
   const most = Math.max(0, ...sheet.checks.map(check => check.draws))
   if (!sheet.parameters.some(parameter => parameter.vary)) return standing
-  const seeds = drawSeeds(sheet, studentSeed, most)
+  const places = drawPlaces(worksheet, student, most)
   const askedOf = (i: number): StudentSheet["checks"] =>
     sheet.checks.filter((check, j) => check.draws > i && standing[j]!.verdict === "met")
   const keyOf = (i: number): string =>
-    JSON.stringify([seeds[i], askedOf(i).map(check => check.name), compiled.program.text])
+    JSON.stringify([places[i], askedOf(i).map(check => check.name), compiled.program.text])
   const referenceOf = (i: number): Promise<Reference | null> =>
-    references.get(worksheet, tools, drawParameters(sheet, seeds[i]!), false).catch(authorsFault)
+    references.get(worksheet, tools, drawParameters(worksheet, places[i]!), false).catch(authorsFault)
   const runs = ahead(tools, compiled)
   const begin = async (i: number): Promise<void> => {
     const asked = askedOf(i)
@@ -180,15 +180,15 @@ async function tryDraws({
     )
   }
   // While one draw is judged the next is under way; of short runs all are.
-  const together = coincident ? seeds.length : 2
+  const together = coincident ? places.length : 2
   let begun = 0
-  for (const i of seeds.keys()) {
+  for (const i of places.keys()) {
     const asked = askedOf(i)
     if (asked.length === 0) break
     const reference = await referenceOf(i)
     // Where the author's own answers stop, nothing can be asked of the student's.
     if (reference === null) continue
-    while (begun < Math.min(i + together, seeds.length)) await begin(begun++)
+    while (begun < Math.min(i + together, places.length)) await begin(begun++)
     const results = await known.get(keyOf(i), () =>
       judgeDraw({ ...sheet, checks: asked }, compiled, coincident, runs, reference),
     )

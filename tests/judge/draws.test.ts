@@ -1,15 +1,16 @@
 import fc from "fast-check"
 import { describe, expect, it } from "vitest"
-import { drawParameters, drawPool, drawSeeds, ownParameters } from "../../src/judge/draws.ts"
+import { drawParameters, drawPlaces, drawPool, ownParameters } from "../../src/judge/draws.ts"
 import { shipped } from "../support/class.ts"
 
-const { sheet } = shipped("slipway")
+const worksheet = shipped("slipway")
+const { sheet } = worksheet
 
 describe("hidden draws", () => {
   it("lie within the range, in round numbers, and keep what does not vary", () => {
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: 1e6 }), seed => {
-        const drawn = drawParameters(sheet, seed)
+      fc.property(fc.integer({ min: 0, max: 1e6 }), place => {
+        const drawn = drawParameters(worksheet, place)
         for (const { name, range, vary, value } of sheet.parameters) {
           if (!vary) expect(drawn[name]).toBe(value)
           expect(drawn[name]).toBeGreaterThanOrEqual(range[0])
@@ -20,22 +21,47 @@ describe("hidden draws", () => {
       { seed: 7 },
     )
   })
-  it("are the same for the same seed and differ between seeds", () => {
-    expect(drawParameters(sheet, 3)).toEqual(drawParameters(sheet, 3))
-    const all = new Set(Array.from({ length: drawPool }, (_, i) => JSON.stringify(drawParameters(sheet, i))))
+  it("are the same for the same place and differ between places", () => {
+    expect(drawParameters(worksheet, 3)).toEqual(drawParameters(worksheet, 3))
+    const all = new Set(
+      Array.from({ length: drawPool }, (_, i) => JSON.stringify(drawParameters(worksheet, i))),
+    )
     expect(all.size).toBe(drawPool)
   })
   it("stay away from the sheet's own values, where they would tell nothing", () => {
     const own = ownParameters(sheet)
-    for (let seed = 0; seed < drawPool; seed++) {
-      const drawn = drawParameters(sheet, seed)
+    for (let place = 0; place < drawPool; place++) {
+      const drawn = drawParameters(worksheet, place)
       for (const { name, vary } of sheet.parameters) if (vary) expect(drawn[name]).not.toBe(own[name])
     }
   })
-  it("are chosen from one pool by the student's seed: different ones for different students", () => {
-    expect(drawSeeds(sheet, 1, 5)).toEqual(drawSeeds(sheet, 1, 5))
-    expect(new Set(drawSeeds(sheet, 1, 5)).size).toBe(5)
-    const choices = new Set(Array.from({ length: 20 }, (_, s) => drawSeeds(sheet, s, 3).join()))
+  it("are chosen from one pool for each student, by number or, without one, by name", () => {
+    const student = (id: string, name = "") => ({ id, name })
+    expect(drawPlaces(worksheet, student("s1"), 5)).toEqual(drawPlaces(worksheet, student(" s1", "Ana"), 5))
+    expect(drawPlaces(worksheet, student("", "Ana"), 5)).not.toEqual(
+      drawPlaces(worksheet, student("", "Ben"), 5),
+    )
+    expect(new Set(drawPlaces(worksheet, student("s1"), 5)).size).toBe(5)
+    const choices = new Set(
+      Array.from({ length: 20 }, (_, s) => drawPlaces(worksheet, student(`s${s}`), 3).join()),
+    )
     expect(choices.size).toBeGreaterThan(10)
+  })
+  it("take each place of the pool about as often", () => {
+    const counts = new Array<number>(drawPool).fill(0)
+    for (let s = 0; s < 1600; s++)
+      for (const place of drawPlaces(worksheet, { id: `s${s}`, name: "" }, 5)) counts[place]!++
+    // 500 each on average, with a standard deviation of 19
+    for (const count of counts) expect(Math.abs(count - 500)).toBeLessThan(100)
+  })
+  it("hang on the author's answers, which no student has, and not on the seed in the student's file", () => {
+    const other = {
+      ...worksheet,
+      answers: { ...worksheet.answers, friction: "Ffriction = -mu * N * unit(p)" },
+    }
+    expect(drawParameters(other, 0)).not.toEqual(drawParameters(worksheet, 0))
+    const ids = Array.from({ length: 10 }, (_, s) => ({ id: `s${s}`, name: "" }))
+    const choices = (of: typeof worksheet) => ids.map(student => drawPlaces(of, student, 3))
+    expect(choices(other)).not.toEqual(choices(worksheet))
   })
 })

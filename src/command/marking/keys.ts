@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto"
 import { readFileSync } from "node:fs"
 import { fileURLToPath } from "node:url"
-import { drawSeeds } from "../../judge/index.ts"
+import { drawPlaces } from "../../judge/index.ts"
 import type { AnswerFile, Worksheet } from "../../worksheet/index.ts"
 
 const sha = (text: string | Uint8Array): string => createHash("sha256").update(text).digest("hex")
@@ -22,7 +22,8 @@ export function marksDigest({ sheet, answers, keys }: Worksheet): string {
  * What the verdict over one set of answers depends on: worksheet, program, the text of each blank, the answer to each
  * question, and the hidden draws. Not the student: equal answers with the same draws have one verdict.
  */
-export function verdictKey(program: string, marks: string, { sheet }: Worksheet, file: AnswerFile): string {
+export function verdictKey(program: string, marks: string, worksheet: Worksheet, file: AnswerFile): string {
+  const { sheet } = worksheet
   const blanks = sheet.cells.flatMap(cell => cell.segments.flatMap(s => (s.kind === "blank" ? [s.name] : [])))
   const most = Math.max(0, ...sheet.checks.map(check => check.draws))
   return sha(
@@ -31,7 +32,7 @@ export function verdictKey(program: string, marks: string, { sheet }: Worksheet,
       marks,
       blanks.map(name => (Object.hasOwn(file.answers, name) ? file.answers[name] : null)),
       sheet.questions.map(({ name }) => file.questions[name] ?? null),
-      drawSeeds(sheet, file.seed, most),
+      drawPlaces(worksheet, file.student, most),
     ]),
   )
 }
