@@ -36,8 +36,11 @@ function draw(worksheet: Worksheet, what: string): number {
 const mostRemembered = 1000
 
 /**
- * Parameters of a hidden draw: each that varies anywhere in its range, in round steps of about a fiftieth of it;
- * the others as they are. The same worksheet and place in the pool give the same numbers, on every machine.
+ * Parameters of a hidden draw: each that varies somewhere in its range, in round steps of about a fiftieth of it; the others as
+ * they are. The pool is a Latin hypercube: of each parameter every sixteenth of its range is drawn from once, so that a case
+ * that fills a part of the range is among them. The same worksheet and place in the pool give the same numbers, on every machine.
+ *
+ * @source M. D. McKay, R. J. Beckman, W. J. Conover, Technometrics 21 (1979) 239
  */
 export function drawParameters(worksheet: Worksheet, place: number): Record<string, number> {
   return Object.fromEntries(
@@ -48,7 +51,9 @@ export function drawParameters(worksheet: Worksheet, place: number): Record<stri
       const first = Math.ceil(low / step - 1e-9)
       const last = Math.floor(high / step + 1e-9)
       const count = last - first + 1
-      const start = draw(worksheet, `${p.name} ${place}`) % count
+      const stratum = shuffled(draw(worksheet, `strata of ${p.name}`), drawPool)[place]!
+      const within = draw(worksheet, `${p.name} ${place}`) / 2 ** 32
+      const start = Math.floor(((stratum + within) / drawPool) * count)
       const chosen = first + start
       // A draw at the sheet's own value would tell nothing: take the opposite part of the range.
       const near = Math.abs(chosen * step - p.value) < (high - low) / 20
@@ -58,19 +63,63 @@ export function drawParameters(worksheet: Worksheet, place: number): Record<stri
   )
 }
 
-/** Places in the pool that one student's answer is tried at: `count` different ones, for each student others. */
+/** Choices among which a student's is the one that leaves out least. */
+const choicesTried = 32
+
+/**
+ * Places in the pool that one student's answer is tried at: `count` different ones, for each student others. No
+ * student's happen to be all of one kind: of some choices it is the one that leaves out the smallest parts of the ranges.
+ */
 export function drawPlaces(worksheet: Worksheet, student: AnswerFile["student"], count: number): number[] {
   const who = student.id.trim() || student.name.trim()
-  const first = draw(worksheet, `student ${who}`)
-  const places = Array.from({ length: drawPool }, (_, i) => i)
-  // Fisher and Yates's shuffle, by a number that each step stirs (Knuth, The Art of Computer Programming 2, 3.4.2, algorithm P)
-  let state = first
-  for (let i = 0; i < Math.min(count, drawPool); i++) {
+  const most = Math.min(count, drawPool)
+  const pool = positions(worksheet)
+  let best: number[] = []
+  let least = Number.POSITIVE_INFINITY
+  let state = draw(worksheet, `student ${who}`)
+  for (let tried = 0; tried < choicesTried; tried++) {
     state = stirred(state)
-    const other = i + (state % (drawPool - i))
-    ;[places[i], places[other]] = [places[other]!, places[i]!]
+    const choice = shuffled(state, drawPool).slice(0, most)
+    const gap = widestGap(choice.map(place => pool[place]!))
+    if (gap < least) [best, least] = [choice, gap]
   }
-  return places.slice(0, Math.min(count, drawPool))
+  return best
+}
+
+/** The pool's draws as parts of each range that varies. */
+const pools = new WeakMap<Worksheet, readonly (readonly number[])[]>()
+function positions(worksheet: Worksheet): readonly (readonly number[])[] {
+  const known = pools.get(worksheet)
+  if (known !== undefined) return known
+  const varying = worksheet.sheet.parameters.filter(p => p.vary)
+  const made = Array.from({ length: drawPool }, (_, place) => {
+    const values = drawParameters(worksheet, place)
+    return varying.map(({ name, range: [low, high] }) => (values[name]! - low) / (high - low))
+  })
+  pools.set(worksheet, made)
+  return made
+}
+
+/** The largest part of any range without a draw. */
+function widestGap(choice: readonly (readonly number[])[]): number {
+  let widest = 0
+  for (const k of choice[0]?.keys() ?? []) {
+    const along = [0, ...choice.map(position => position[k]!).sort((a, b) => a - b), 1]
+    for (let i = 1; i < along.length; i++) widest = Math.max(widest, along[i]! - along[i - 1]!)
+  }
+  return widest
+}
+
+/** 0 to n - 1 in another order (Knuth, The Art of Computer Programming 2, 3.4.2, algorithm P; from memory). */
+function shuffled(seed: number, n: number): number[] {
+  const order = Array.from({ length: n }, (_, i) => i)
+  let state = seed
+  for (let i = 0; i < n - 1; i++) {
+    state = stirred(state)
+    const other = i + (state % (n - i))
+    ;[order[i], order[other]] = [order[other]!, order[i]!]
+  }
+  return order
 }
 
 /** One step of a generator of 32 bits (G. Marsaglia, Xorshift RNGs, J. Stat. Softw. 8 (2003) 14: 13, 17, 5; from memory). */

@@ -90,6 +90,18 @@ describe("rests: from an instant on the momentum is zero", () => {
   it("is not met by friction that trembles about zero", () => {
     expect(judge(rest, atOneStep(sliding(false)), atOneStep(sliding(true))).met).toBe(false)
   })
+  it("is met by what is left of numbers too small to hold their digits, and not by one just above", () => {
+    const left = (size: number) => {
+      const recording = simulate(sliding(true), "momentum first")
+      const { column } = recording.series.find(({ name }) => name === "body0.momentum")!
+      const data = recording.data.slice()
+      for (let row = 0; row < recording.rows; row++)
+        if (data[row * recording.width]! >= 0.8) data[row * recording.width + column] = size
+      return { factors: [1], runs: [[{ ...recording, data }]] }
+    }
+    expect(judge(rest, left(2.5e-323)).met).toBe(true)
+    expect(judge(rest, left(2.5e-308)).met).toBe(false)
+  })
   it("is not met by a body that never moved", () => {
     const idle: Scene = { ...sliding(true), p: [0, 0] }
     expect(judge(rest, atOneStep(idle), atOneStep(sliding(true))).met).toBe(false)
@@ -118,5 +130,72 @@ describe("value: a component at an instant, in the limit of a short step", () =>
     const found = judge(at(null), runsOf({ ...fall, until: 0.5 }), runsOf(fall))
     expect(found.met).toBe(false)
     expect(found.wrong).toContain("ends")
+  })
+})
+
+describe("a series of the wrong kind", () => {
+  /** The momentum as one number an instant, or a number as a vector; every other row of data stays as it is. */
+  const withKind = (name: string, kind: "scalar" | "vector") => {
+    const runs = runsOf(fall)
+    return {
+      ...runs,
+      runs: runs.runs.map(recordings =>
+        recordings.map(recording => {
+          const old = recording.series.find(series => series.name === name)!
+          const width = recording.width + (kind === "scalar" ? 1 : 3)
+          const data = new Float64Array(recording.rows * width)
+          for (let row = 0; row < recording.rows; row++) {
+            data.set(recording.data.subarray(row * recording.width, (row + 1) * recording.width), row * width)
+            data[row * width + recording.width] = 3 * row + 5
+          }
+          const others = recording.series.map(series =>
+            series === old ? { ...series, name: "was" } : series,
+          )
+          return { ...recording, width, data, series: [...others, { name, kind, column: recording.width }] }
+        }),
+      ),
+    }
+  }
+  const asNumber = withKind("body0.momentum", "scalar")
+  const rules: CheckRule[] = [
+    { kind: "law", law: "momentum", bodies: ["body0"], external: null, tolerance: 1e-6 },
+    {
+      kind: "law",
+      law: "angular momentum",
+      bodies: ["body0"],
+      external: null,
+      tolerance: 1e-6,
+      about: [0, 0, 0],
+    },
+    { kind: "law", law: "energy", bodies: ["body0"], energy: null, work: null, tolerance: 0.01 },
+    { kind: "rests", body: "body0", from: 0.5 },
+    { kind: "stepper", order: "momentum first", body: "body0" },
+    { kind: "happens", event: "rest", of: "body0", at: 1, within: 1, count: 1 },
+    { kind: "compare", series: "body0.momentum", tolerance: null },
+    { kind: "converges", series: "body0.momentum", order: 1 },
+  ]
+  for (const rule of rules)
+    it(`is told in words, and is not met: ${rule.kind} ${rule.kind === "law" ? rule.law : ""}`, () => {
+      const found = judge(rule, asNumber, runsOf(fall))
+      expect(found.met).toBe(false)
+      expect(found.wrong).toMatch(/is recorded as a number, .* is a vector/)
+    })
+  it("is told of a number that is recorded as a vector, too", () => {
+    const rule: CheckRule = { kind: "compare", series: "x", tolerance: null }
+    const named = (runs: ReturnType<typeof runsOf>, kind: "vector" | "scalar", column: number) => ({
+      ...runs,
+      runs: runs.runs.map(recordings =>
+        recordings.map(recording => ({ ...recording, series: [{ name: "x", kind, column }] })),
+      ),
+    })
+    const found = judge(rule, named(runsOf(fall), "vector", 1), named(runsOf(fall), "scalar", 1))
+    expect(found.met).toBe(false)
+    expect(found.wrong).toMatch(/is recorded as a vector, .* is a number/)
+  })
+  it("is asked at every time step, not at the given one alone", () => {
+    const runs = runsOf(fall)
+    const mixed = { ...runs, runs: [runs.runs[0]!, ...asNumber.runs.slice(1)] }
+    expect(judge(rules[0]!, mixed, runs).met).toBe(false)
+    expect(judge(rules[0]!, runs, runs).met).toBe(true)
   })
 })

@@ -69,7 +69,7 @@ const dodges: readonly Dodge[] = [
       friction: "if (dt === 0.001 && n > 10) break",
       hold: "if (dt === 0.001 && n > 10) break",
     },
-    unmet: ["slides", "stops-dead", "stopping-place", "holds"],
+    unmet: ["slides", "stops-dead", "stopping-place", "holds", "holding-force"],
   },
   {
     what: "two rows of a crate that is put somewhere",

@@ -6,12 +6,15 @@ import { follow } from "./follow.ts"
 import { happens } from "./happens.ts"
 import { avoids, unitsAgree, uses } from "./lines.ts"
 import { rests } from "./rests.ts"
+import { wrongKind } from "./right-kind.ts"
 import { stays } from "./stays.ts"
 import { stepper } from "./stepper.ts"
 import { value } from "./value.ts"
 
 /** Applies a check's rule to what was recorded, or to what was written. */
 export function applyRule(asked: Asked): Finding {
+  const amiss = wrongKind(asked)
+  if (amiss !== null) return amiss
   const { rule } = asked.check
   switch (rule.kind) {
     case "compare":

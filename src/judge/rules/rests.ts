@@ -5,6 +5,14 @@ import { endOf } from "../track.ts"
 import { acts } from "./activity.ts"
 import { sizeAt } from "./size-at.ts"
 
+/**
+ * The smallest number with all its digits (IEEE 754-2019, binary64: 2^-1022). What is below it has too few of them to be used up
+ * by a force that is worked out from it, so there a right line can come to a stand before zero.
+ */
+const leastMomentum = 2 ** -1022
+
+const moves = (values: Float64Array, i: number): boolean => sizeAt(values, i) >= leastMomentum
+
 /** From an instant on the body's momentum is zero: not small, since what jitters or creeps has not come to rest. */
 export function rests({ check, student, reference }: Asked): Finding {
   if (check.rule.kind !== "rests") throw new TypeError("A rests rule was expected.")
@@ -18,12 +26,12 @@ export function rests({ check, student, reference }: Asked): Finding {
   const last = times.length - 1
   let moving = -1
   for (let i = last; i >= 0 && moving < 0; i--) {
-    if ((times[i]! >= from || i === last) && sizeAt(values, i) > 0) moving = i
+    if ((times[i]! >= from || i === last) && moves(values, i)) moving = i
     if (times[i]! < from) break
   }
   if (moving >= 0) {
     let first = moving
-    while (first > 0 && times[first - 1]! >= from && sizeAt(values, first - 1) > 0) first--
+    while (first > 0 && times[first - 1]! >= from && moves(values, first - 1)) first--
     const short = endOf(track) < from
     return found({
       met: false,
