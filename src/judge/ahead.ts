@@ -35,7 +35,11 @@ export function ahead(tools: RunTool, compiled: Compiled): AheadTool {
     begin(requests) {
       for (const request of requests) {
         const key = keyOf(request)
-        if (!begun.has(key)) begun.set(key, tools.run(request))
+        if (begun.has(key)) continue
+        const early = tools.run(request)
+        // said to whoever asks for it; nobody may
+        early.catch(() => {})
+        begun.set(key, early)
       }
     },
     run(request) {

@@ -15,7 +15,7 @@ export function noEvidence(problem: Problem | null, unfilled: readonly Problem[]
 
 /**
  * Runs an answer at each factor. Limits grow as the step shrinks, so that a program that is let through at the
- * given step is not stopped for being judged. Never rejects; a failed run is part of the evidence.
+ * given step is not stopped at those that its reference takes. Never rejects; a failed run is part of the evidence.
  *
  * @param known the run at the given step, if there is one already (same parameters, same seed)
  */
@@ -75,6 +75,12 @@ function cellsEnded(compiled: Compiled, problem: Problem | null): number {
   )
 }
 
+/**
+ * Limits grow with the number of steps down to the shortest that a reference takes, a quarter of the given one. Beyond it an
+ * answer may meet them without blame.
+ */
+const mostGrowth = 4
+
 /** A run as the judge asks for it: at the given step with the usual limits, at shorter ones with more. */
 export function judgedRun(
   compiled: Compiled,
@@ -83,8 +89,10 @@ export function judgedRun(
   factor: number,
   excerpt?: RunRequest["excerpt"],
 ): RunRequest {
+  const more = Math.min(1 / factor, mostGrowth)
+  const { turns, recorded, milliseconds } = defaultLimits
   const limits =
-    factor === 1 ? {} : { turns: defaultLimits.turns / factor, recorded: defaultLimits.recorded / factor }
+    factor === 1 ? {} : { turns: more * turns, recorded: more * recorded, milliseconds: more * milliseconds }
   return { compiled, parameters, seed, stepFactor: factor, limits, ...(excerpt ? { excerpt } : {}) }
 }
 

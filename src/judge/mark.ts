@@ -16,6 +16,7 @@ import type { References } from "./references.ts"
 import { judgeSheet } from "./sheet.ts"
 import { type JudgeTools, judgeSeed } from "./tools.ts"
 import { unfilledBlanks } from "./unfilled.ts"
+import { endedByMachine, watch } from "./watch.ts"
 
 /** Marks answers to one worksheet. */
 export interface Marker<Kept> {
@@ -35,7 +36,14 @@ interface Own<Kept> {
   /** made by the reference's own method, as far as hidden draws will ask */
   readonly coincident: boolean
   readonly problems: readonly Problem[]
+  readonly unsure: Problem | null
   readonly kept: Kept
+}
+
+/** What is known of one text at a hidden draw. */
+interface AtDraw {
+  readonly results: readonly CheckResult[]
+  readonly unsure: Problem | null
 }
 
 /** Texts of the class that are remembered. */
@@ -55,14 +63,14 @@ export function createMarker<Kept>(
   keep: (evidence: Evidence, reference: Reference) => Kept,
 ): Marker<Kept> {
   const own = createMemo<Own<Kept>>(textsKept)
-  const drawn = createMemo<readonly CheckResult[]>(8 * textsKept)
+  const drawn = createMemo<AtDraw>(8 * textsKept)
   return {
     async mark(answers) {
       const program = programOf(worksheet, answers.answers)
-      const { result, checks, coincident, problems, kept } = await own.get(program.text, () =>
+      const { result, checks, coincident, problems, unsure, kept } = await own.get(program.text, () =>
         markOwn(worksheet, program, tools, references, keep),
       )
-      const standing = result.ok
+      const tried = result.ok
         ? await tryDraws({
             worksheet,
             checks,
@@ -73,13 +81,14 @@ export function createMarker<Kept>(
             references,
             known: drawn,
           })
-        : checks
-      const all = [...standing, ...markQuestions(worksheet, answers)]
+        : { standing: checks, unsure: null }
+      const all = [...tried.standing, ...markQuestions(worksheet, answers)]
+      const doubt = unsure ?? tried.unsure
       const judgement = {
         points: total(all.map(check => check.points)),
         outOf: total(all.map(check => check.outOf)),
         checks: all,
-        problems,
+        problems: doubt === null || problems.some(endedByMachine) ? problems : [...problems, doubt],
       }
       return { judgement, kept }
     },
@@ -109,8 +118,9 @@ async function markOwn<Kept>(
   const result = await tools.compile(program)
   const reference = await references.get(worksheet, tools, parameters, true)
   let evidence = noEvidence(result.ok ? null : (result.problems[0] ?? null), unfilledBlanks(program))
+  const watched = watch(tools)
   if (result.ok) {
-    const runs = ahead(tools, result.compiled)
+    const runs = ahead(watched, result.compiled)
     runs.begin(surelyAsked(sheet.checks, result.compiled, reference))
     evidence = (await collectEvidence(sheet, result.compiled, runs, reference, { look: lookAt(sheet) }))!
   }
@@ -124,6 +134,7 @@ async function markOwn<Kept>(
       check => check.draws === 0 || coincides(sheet, check, reference, evidence),
     ),
     problems: problemsOf(result.ok ? [] : result.problems, evidence.problem, evidence.unfilled),
+    unsure: watched.unsure(),
     kept: keep(evidence, reference),
   }
 }
@@ -144,7 +155,7 @@ interface Drawn {
   readonly student: AnswerFile["student"]
   readonly tools: JudgeTools
   readonly references: References
-  readonly known: Memo<readonly CheckResult[]>
+  readonly known: Memo<AtDraw>
 }
 
 /** Checks that are met at the sheet's own values must be met at others too: there a copied curve shows. */
@@ -157,11 +168,11 @@ async function tryDraws({
   tools,
   references,
   known,
-}: Drawn): Promise<CheckResult[]> {
+}: Drawn): Promise<{ standing: CheckResult[]; unsure: Problem | null }> {
   const { sheet } = worksheet
   const standing = [...checks]
   const most = Math.max(0, ...sheet.checks.map(check => check.draws))
-  if (!sheet.parameters.some(parameter => parameter.vary)) return standing
+  if (!sheet.parameters.some(parameter => parameter.vary)) return { standing, unsure: null }
   const places = drawPlaces(worksheet, student, most)
   const askedOf = (i: number): StudentSheet["checks"] =>
     sheet.checks.filter((check, j) => check.draws > i && standing[j]!.verdict === "met")
@@ -169,7 +180,9 @@ async function tryDraws({
     JSON.stringify([places[i], askedOf(i).map(check => check.name), compiled.program.text])
   const referenceOf = (i: number): Promise<Reference | null> =>
     references.get(worksheet, tools, drawParameters(worksheet, places[i]!), false).catch(authorsFault)
-  const runs = ahead(tools, compiled)
+  const watched = watch(tools)
+  const runs = ahead(watched, compiled)
+  let unsure: Problem | null = null
   const begin = async (i: number): Promise<void> => {
     const asked = askedOf(i)
     if (asked.length === 0 || known.has(keyOf(i))) return
@@ -189,9 +202,11 @@ async function tryDraws({
     // Where the author's own answers stop, nothing can be asked of the student's.
     if (reference === null) continue
     while (begun < Math.min(i + together, places.length)) await begin(begun++)
-    const results = await known.get(keyOf(i), () =>
-      judgeDraw({ ...sheet, checks: asked }, compiled, coincident, runs, reference),
-    )
+    const { results, ...at } = await known.get(keyOf(i), async () => ({
+      results: await judgeDraw({ ...sheet, checks: asked }, compiled, coincident, runs, reference),
+      unsure: watched.unsure(),
+    }))
+    unsure ??= at.unsure
     for (const result of results) {
       if (result.verdict === "met") continue
       const at = sheet.checks.findIndex(check => check.name === result.name)
@@ -204,7 +219,7 @@ async function tryDraws({
       }
     }
   }
-  return standing
+  return { standing, unsure }
 }
 
 /** A run at a draw of which no more comes back than shows whether the motion is the reference's own. */
@@ -230,7 +245,7 @@ async function judgeDraw(
 }
 
 function authorsFault(cause: unknown): null {
-  if (cause instanceof NoReference) return null
+  if (cause instanceof NoReference && !endedByMachine(cause.problem)) return null
   throw cause
 }
 
@@ -244,7 +259,7 @@ function drawWords(sheet: StudentSheet, parameters: Readonly<Record<string, numb
       ({ name, unit }) =>
         `${name} = ${unit === "1" ? numberWords(parameters[name]!) : withUnit(parameters[name]!, unit)}`,
     )
-  return `${rightOnlyHere}, but not with others, such as ${values.join(", ")}: the lines must compute the motion from the names of the parameters, not from numbers that fit one case. ${seen}`
+  return `${rightOnlyHere}, but not with others, such as ${values.join(", ")}: the lines must give the motion for every value that the parameters may have. ${seen}`
 }
 
 /** Byte-safe sum of points such as 0.1: rounded to a millionth. */

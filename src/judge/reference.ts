@@ -12,6 +12,7 @@ import { slipNamed } from "./slips/catalogue.ts"
 import { type SlipProgram, slipPrograms } from "./slips/programs.ts"
 import { inTurns } from "./thrifty.ts"
 import { firstFactors, type JudgeTools, judgeSeed } from "./tools.ts"
+import { endedByMachine } from "./watch.ts"
 import { wishOf } from "./wish.ts"
 
 /** A reference that cannot be made: the author's own answers do not compile or do not run. */
@@ -63,6 +64,8 @@ export async function buildReference(
     shorter.map(factor => tools.run(judgedRun(compiled, parameters, judgeSeed, factor, excerpt))),
   )
   for (const [i, outcome] of outcomes.entries()) {
+    // what the machine ended says nothing about the motion, and must not make the verdicts milder
+    if (endedByMachine(outcome.problem)) throw new NoReference(outcome.problem!)
     if (outcome.problem !== null) break
     factors.push(shorter[i]!)
     runs.push(outcome.recordings)

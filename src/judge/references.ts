@@ -46,6 +46,8 @@ export function createReferences(): References {
         settleReference(reference, worksheet.sheet.checks),
       )
       kept.set(key, made)
+      // what failed may be tried again
+      made.catch(() => kept.delete(key))
       if (kept.size > mostKept) kept.delete(kept.keys().next().value!)
       return made
     },

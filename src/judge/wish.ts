@@ -19,18 +19,10 @@ export function wishOf(checks: readonly Check[]): Record<string, Excerpt> {
   )
 }
 
-/** Of what a law, a stepper or a rest is asked of bodies, all that they record. */
+/** What a rule names, and of the bodies of a law all forces, which it sums up. */
 function namesOf({ rule }: Check): string[] {
   const named = seriesOf(rule).map(({ name }) => name)
-  switch (rule.kind) {
-    case "law":
-      return [...named, ...rule.bodies.map(body => `${body}.*`)]
-    case "stepper":
-    case "rests":
-      return [...named, `${rule.body}.*`]
-    default:
-      return named
-  }
+  return rule.kind === "law" ? [...named, ...rule.bodies.map(body => `${body}.forces.*`)] : named
 }
 
 /** Tells wishes apart, for whoever keeps outcomes. */

@@ -23,7 +23,7 @@ export interface Recording {
 }
 
 /**
- * What is wanted of one cell's recording. Where one of the series is missing the recording comes whole, so that it can be
+ * What is wanted of one cell's recording. Where one of the series is missing a few others come along, so that it can be
  * said what was recorded instead.
  */
 export interface Excerpt {

@@ -16,12 +16,16 @@ export interface Rows {
   readonly chunks: readonly Float64Array[]
 }
 
+/** Series that come along where a wanted one is missing, to tell what was recorded instead. */
+const tellingSeries = 8
+
 /** What is wanted of a cell's rows. */
 export function excerptOf(all: Rows, wish: Excerpt): Recording {
-  const wanted = all.series.filter(one => wish.series.some(name => means(name, one)))
-  const whole =
-    wish.series.length === 0 || wish.series.some(name => !all.series.some(one => means(name, one)))
-  const kept = whole ? all.series : wanted
+  const wanted = (one: Series): boolean => wish.series.some(name => means(name, one))
+  const lacks = wish.series.some(name => !all.series.some(one => means(name, one)))
+  const others = lacks ? all.series.filter(one => !wanted(one)).slice(0, tellingSeries) : []
+  const kept =
+    wish.series.length === 0 ? all.series : all.series.filter(one => wanted(one) || others.includes(one))
   const { series, columns } = pickColumns(kept)
   const { data, rows } = wish.times === undefined ? allRows(all, columns) : rowsAt(all, columns, wish.times)
   return { cell: all.cell, series, rows, width: columns.length, data }

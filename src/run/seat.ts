@@ -86,7 +86,11 @@ export function createSeat({ open, fresh, spares, trace }: SeatOptions): Seat {
         gone: reason => {
           if (!berths.includes(berth)) return
           if (inUse(berth) && line.length > 0) giveUp(berth.ready ? (reason ?? lostPlace) : noPlace)
-          else berths.splice(berths.indexOf(berth), 1)
+          else {
+            // no other is opened in its stead: one that cannot start would be opened again and again
+            berths.splice(berths.indexOf(berth), 1)
+            berth.place.kill()
+          }
         },
       }),
     }

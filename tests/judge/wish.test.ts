@@ -14,9 +14,9 @@ describe("what a verdict reads of a recording", () => {
   it("is the series that is compared, or of which a value is asked", () => {
     expect(wished({ kind: "compare", series: "key.position.y", tolerance: null })).toEqual(["key.position.y"])
   })
-  it("is all that a body records, where a law is asked of it", () => {
+  it("is all forces of a body, where a law is asked of it", () => {
     const law = { kind: "law", law: "momentum", bodies: ["a", "b"], external: null, tolerance: 0.01 } as const
-    expect(wished(law)).toEqual(["a.momentum", "b.momentum", "a.*", "b.*"])
+    expect(wished(law)).toEqual(["a.momentum", "b.momentum", "a.forces.*", "b.forces.*"])
   })
   it("is everything where no body is read, as it would not be seen then whether the first column is a time", () => {
     expect(wished({ kind: "compare", series: "gap", tolerance: null })).toEqual([])

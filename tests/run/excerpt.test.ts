@@ -47,7 +47,7 @@ describe("an excerpt of a recording", () => {
     expect([...made.data]).toEqual([0, 0, 0.5, 1000, 1, 2000])
   })
   it.each([[["fog"]], [["gap", "fog"]], [["ke.*"]], [["gap.y"]], [[]]])(
-    "is the whole recording where %j is wanted and not all of it is there",
+    "tells what was recorded instead where %j is wanted and not all of it is there",
     series => {
       const made = excerptOf(rowsAt([0, 1], 1), { series })
       expect(made.series).toEqual([
@@ -57,6 +57,16 @@ describe("an excerpt of a recording", () => {
       expect([...made.data]).toEqual([0, 0, 0, 0, 0, 1, 1, 10, 100, 1000])
     },
   )
+  it("brings along a few of many others where one is missing, however many were recorded", () => {
+    const series = Array.from({ length: 250 }, (_, i) => ({
+      name: `q${i}`,
+      kind: "scalar" as const,
+      column: i + 1,
+    }))
+    const many = { cell: "c", series, width: 251, chunks: [new Float64Array(251)] }
+    const names = excerptOf(many, { series: ["q200", "fog"] }).series.map(({ name }) => name)
+    expect(names).toEqual([...Array.from({ length: 8 }, (_, i) => `q${i}`), "q200"])
+  })
   it("is empty of a cell that recorded nothing", () => {
     expect(excerptOf(rowsAt([], 1), { series: ["gap"], times: Float64Array.of(0) }).rows).toBe(0)
   })

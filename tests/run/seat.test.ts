@@ -210,6 +210,19 @@ describe("a seat for runs", () => {
     seat.close()
   })
 
+  it("kills a place that ends while it has no run, and opens another only for the next run", async () => {
+    const { opened, open } = fakes()
+    const seat = createSeat({ open, fresh: false, spares: 0 })
+    seat.warm()
+    opened[0]!.events.heard({ kind: "ready" })
+    opened[0]!.events.gone()
+    expect(opened[0]!.killed).toBe(true)
+    expect(opened).toHaveLength(1)
+    void seat.run(ask)
+    expect(opened).toHaveLength(2)
+    seat.close()
+  })
+
   it("says that there is no place when none starts", async () => {
     const { opened, open } = fakes()
     const seat = createSeat({ open, fresh: false, spares: 0 })

@@ -1,15 +1,30 @@
 import { createHash } from "node:crypto"
-import { readFileSync } from "node:fs"
+import { existsSync, readFileSync } from "node:fs"
+import { dirname, join } from "node:path"
 import { fileURLToPath } from "node:url"
 import { drawPlaces } from "../../judge/index.ts"
 import type { AnswerFile, Worksheet } from "../../worksheet/index.ts"
 
 const sha = (text: string | Uint8Array): string => createHash("sha256").update(text).digest("hex")
 
-/** The program itself: another build may judge otherwise, so it starts anew. @param runnerFile the built child process */
+/**
+ * The program itself, with the versions of the libraries that it reads programs by: another build may judge otherwise, so it
+ * starts anew.
+ *
+ * @param runnerFile the built child process
+ */
 export function programDigest(runnerFile: string): string {
   const own = fileURLToPath(import.meta.url)
-  return sha([own, runnerFile].map(file => sha(readFileSync(file))).join(" "))
+  return sha([own, runnerFile, ...lockFile(own)].map(file => sha(readFileSync(file))).join(" "))
+}
+
+/** The nearest list of the libraries' versions above a file; none where it was taken away. */
+function lockFile(from: string): string[] {
+  for (let folder = dirname(from); folder !== dirname(folder); folder = dirname(folder)) {
+    const file = join(folder, "package-lock.json")
+    if (existsSync(file)) return [file]
+  }
+  return []
 }
 
 /** All of a worksheet that a verdict depends on: the task, its checks and keys, and the author's answers. */

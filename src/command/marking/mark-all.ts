@@ -1,5 +1,5 @@
 import type { Problem } from "../../cell/problem.ts"
-import { createMarker, type Marker, type References } from "../../judge/index.ts"
+import { createMarker, isOfTheMoment, type Marker, type References } from "../../judge/index.ts"
 import {
   graded,
   type Marked,
@@ -45,9 +45,6 @@ export class HostTrouble extends Error {
     super(problem.text)
   }
 }
-
-/** Ends of a run that say more about the machine or the moment than about the program: marked again next time. */
-const ofTheMoment = new Set(["run-lost", "time-limit"])
 
 interface Desk {
   readonly worksheet: Worksheet
@@ -113,7 +110,7 @@ async function markOne(
   const key = verdictKey(program, desk.marks, worksheet, answers)
   const known = register.find(key)
   const verdict = known ?? (await judge(desk, answers))
-  if (known === null && !stopped() && !isOfTheMoment(verdict)) register.add(key, verdict)
+  if (known === null && !stopped() && !isOfTheMoment(verdict.judgement)) register.add(key, verdict)
   return {
     item: markedFile(item.file, sheet, answers, verdict, problems),
     way: known === null ? "judged" : "known",
@@ -124,9 +121,6 @@ async function judge({ marker }: Desk, answers: AnswerFile): Promise<Verdict> {
   const { judgement, kept } = await marker.mark(answers)
   return { judgement, motions: kept }
 }
-
-const isOfTheMoment = ({ judgement }: Verdict): boolean =>
-  judgement.problems.some(({ code }) => ofTheMoment.has(code))
 
 function markedFile(
   file: string,

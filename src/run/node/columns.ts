@@ -49,12 +49,14 @@ function stillColumn(data: Float64Array, rows: number, width: number, column: nu
  * A message as the child meant it. What is not of the packed form is handed on as none, for the one who reads outcomes
  * to refuse; nothing larger than the run's limit is laid out.
  *
- * @param recorded numbers that the run was allowed to record
+ * @param recorded numbers that the run was allowed to record, in all of its `cells`
  */
-export function unpack(message: unknown, recorded: number): unknown {
+export function unpack(message: unknown, recorded: number, cells: number): unknown {
   if (!isRecord(message) || !isRecord(message.outcome) || !Array.isArray(message.outcome.recordings))
     return message
-  let left = recorded + 1000 * message.outcome.recordings.length
+  // a list that is longer than the program is no answer, and is not gone through
+  if (message.outcome.recordings.length > cells) return null
+  let left = recorded + 1000 * cells
   const recordings = message.outcome.recordings.map((item: unknown) => {
     if (!isPacked(item)) return null
     left -= item.rows * item.still.length

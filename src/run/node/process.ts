@@ -1,3 +1,4 @@
+import { realpathSync } from "node:fs"
 import { dirname } from "node:path"
 import { limitsFrom } from "../limits.ts"
 import type { Place, PlaceEvents } from "../seat.ts"
@@ -8,8 +9,8 @@ import { residentBytes } from "./memory.ts"
 
 /** Heap of a child, MB: several times what the largest recording takes. */
 const heapMegabytes = 256
-/** Resident memory at which a child is killed, MB. An idle one takes some 60, and its heap may grow as above. */
-const residentMegabytes = 400
+/** Resident memory at which a child is killed, MB. An idle one takes some 60, and the longest recording that is let through, 128, stands in it three times over while it is sent. */
+const residentMegabytes = 640
 const lookMilliseconds = 20
 
 /** Node's permission flag under its name in this version; none in versions before it came. */
@@ -30,9 +31,12 @@ export const childFlags = (bundle: string): string[] => [
 
 /** Starts a child with nothing of ours in it: no environment, no standard streams, no files but its own program. */
 export function openProcess(bundle: string, events: PlaceEvents): Place {
-  const child = launch(childFlags(bundle), bundle, dirname(bundle))
+  // the flag takes paths as they are, not by way of a link
+  const file = realpathSync(bundle)
+  const child = launch(childFlags(file), file, dirname(file))
   let recorded = 0
-  child.on("message", message => events.heard(unpack(message, recorded)))
+  let cells = 0
+  child.on("message", message => events.heard(unpack(message, recorded, cells)))
   child.on("exit", (code, signal) => {
     // The engine aborts when its heap is full; 134 is what a shell makes of that.
     events.gone(signal === "SIGABRT" || code === 134 ? memoryUp : undefined)
@@ -40,6 +44,7 @@ export function openProcess(bundle: string, events: PlaceEvents): Place {
   child.on("error", () => events.gone())
   return {
     send(message) {
+      if (message.kind === "run") cells = message.compiled?.program.cells.length ?? cells
       if (message.kind === "run")
         recorded = Math.max(...message.requests.map(({ limits }) => limitsFrom(limits).recorded))
       child.send(message, error => {

@@ -68,7 +68,7 @@ const outcomeOf = (data: Float64Array, rows: number, width: number) => ({
 it("claim: what is left out on the way is put back bit for bit, minus zero included", () => {
   const data = Float64Array.of(0, 5, -0, 0, 1, 1, 5, -0, -0, 1, 2, 5, -0, 0, 1)
   const message = outcomeOf(data, 3, 5)
-  expect(unpack(structuredClone(pack(message)), 100)).toEqual(message)
+  expect(unpack(structuredClone(pack(message)), 100, 1)).toEqual(message)
 })
 
 it("claim: a child cannot make its parent lay out more than the run was allowed to record", () => {
@@ -83,6 +83,15 @@ it("claim: a child cannot make its parent lay out more than the run was allowed 
     still: [0, 1, 2],
     data: new Float64Array(0),
   }
-  const read = unpack({ ...flood, outcome: { ...flood.outcome, recordings: [packed] } }, 1_000_000)
+  const read = unpack({ ...flood, outcome: { ...flood.outcome, recordings: [packed] } }, 1_000_000, 1)
   expect(read).toMatchObject({ outcome: { recordings: [null] } })
+})
+
+it("claim: a child cannot make its parent lay out many recordings where the program has one cell", () => {
+  const small = { cell: "drop", series: [], rows: 100, width: 3, still: [0, 1, 2], data: new Float64Array(0) }
+  const flood = outcomeOf(new Float64Array(0), 1, 3)
+  const many = { ...flood, outcome: { ...flood.outcome, recordings: Array(100_000).fill(small) } }
+  expect(unpack(many, 1_000_000, 1)).toBeNull()
+  const one = { ...flood, outcome: { ...flood.outcome, recordings: [small] } }
+  expect(unpack(one, 1_000_000, 1)).toMatchObject({ outcome: { recordings: [{ rows: 100 }] } })
 })
