@@ -45,7 +45,7 @@ describe("the teacher's page", () => {
     expect(opening).toContain("1 of 8 have all 10 points")
     expect(at("3 The mass was left out")).toBeLessThan(at("2 The time step was left out"))
     expect(at("2 The time step was left out")).toBeLessThan(at("1 A wrong answer to “heavier”"))
-    at("most often “the heavy key” (1)")
+    at("A wrong answer to “heavier”: “the heavy key”.")
     at("1 file could not be marked")
   })
   it("asks for no file again that was left aside for a newer one", async () => {
@@ -74,6 +74,35 @@ describe("the teacher's page", () => {
     const html = await pageOf(klass)
     expect(words(html)).toMatch(/the heavy key 1 both at the same time right 7/)
     for (const key of lampKey.keys) expect(words(html)).toContain(key.why.slice(0, 40))
+  })
+  it("names the wrong answer given most often, whatever many right ones look like", async () => {
+    const speeds = ["9.81 m/s", "9.81 m/s", "9.81 m/s", "981 cm/s", "98", "98", "5", "\u0000others"]
+    const answered = speeds.map((speed, n) =>
+      marked(n, {
+        verdicts: n < 4 ? {} : { speed: "not met" },
+        questions: { heavier: "same", halved: "half", speed, "own-words": "" },
+      }),
+    )
+    const html = await pageOf(answered)
+    expect(words(html)).toContain("4 A wrong answer to “speed”, most often “98” (2).")
+    const table = /<table class="answers"><caption>4 of 8[\s\S]*?<\/table>/.exec(html)![0]
+    expect(words(table)).toMatch(/9\.81 m\/s right 3 .*98 2 .*981 cm\/s right 1/)
+    expect(table.match(/<tr class="right">/g)).toHaveLength(2)
+    const once = answered.filter((_, n) => n === 4 || n === 6)
+    expect(words(await pageOf(once))).toContain("2 A wrong answer to “speed”.")
+  })
+  it("counts answers that are too many to be kept apart by how they were judged", async () => {
+    const html = await pageOf(
+      Array.from({ length: 250 }, (_, n) =>
+        marked(n, {
+          verdicts: n < 230 ? { speed: "not met" } : {},
+          questions: { heavier: "same", halved: "half", speed: n === 249 ? 9.81 : 100 + n, "own-words": "" },
+        }),
+      ),
+    )
+    expect(words(html)).toMatch(/9\.81 right 0 .*others right 20/)
+    expect(words(html)).toMatch(/others 222/)
+    expect(words(html)).toContain("230 A wrong answer to “speed”.")
   })
   it("lists the same text of several students once, with their names", async () => {
     const html = await pageOf(klass)
