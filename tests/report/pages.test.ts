@@ -303,6 +303,13 @@ describe("what strangers wrote", () => {
     expect(stranger("a\u202eb\u0000")).toBe("<bdi>a⟨U+202E⟩b⟨U+0000⟩</bdi>")
     expect(stranger("مرحبا")).toBe("<bdi>مرحبا</bdi>")
   })
+  it("leaves no name that cannot be seen", async () => {
+    const blanks = [0x2800, 0x3164, 0x200b, 0xad, 0x115f, 0x1160, 0xffa0, 0xe0041, 0x200d, 0x200c, 0xfe0f]
+    const html = await pageOf(blanks.map((code, n) => marked(n, { name: String.fromCodePoint(code) })))
+    for (const code of blanks)
+      expect(html).toContain(`⟨U+${code.toString(16).toUpperCase().padStart(4, "0")}⟩`)
+    expect(stranger("می\u200cخواهم ❤️\u200d🔥")).toBe("<bdi>می\u200cخواهم ❤️\u200d🔥</bdi>")
+  })
   it("keeps names apart that JavaScript knows", async () => {
     const html = await pageOf([
       marked(1, { name: "__proto__", slip: "constructor", verdicts: { follows: "not met" } }),
