@@ -58,7 +58,7 @@ describe("the teacher's page", () => {
     const files = await filesOf([marked(1), aside])
     expect(words(files.get("report.html")!)).toContain("2 files, 1 left aside for a newer one")
     expect(files.get("report.html")).not.toContain("could not be marked")
-    expect(words(files.get(pageName("a.json"))!)).toContain("A newer file of yours counts.")
+    expect(words(files.get(pageName(aside.result))!)).toContain("A newer file of yours counts.")
   })
   it("repeats the worksheet's own words for a slip, and says whose it is", async () => {
     const opening = words(await pageOf(klass))
@@ -150,13 +150,13 @@ describe("a large class", () => {
     expect(within.match(/<article class="student"/g)).toHaveLength(mostInReport)
     expect(beyond).not.toContain('<article class="student"')
     expect(beyond).not.toContain("p = p + Fnet")
-    expect(beyond).toContain(`href="${pageName("000.json")}"`)
+    expect(beyond).toContain(`href="${pageName(marked(0).result)}"`)
   })
   it("keeps the report within bounds however large it is", () => {
     const sizeOf = (n: number): number => {
       const tally = createTally(subject.sheet)
       for (const item of many(n)) tally.add(item)
-      const naming = { label: (place: number) => `Student ${place}`, href: () => pageName("000.json") }
+      const naming = { label: (place: number) => `Student ${place}`, href: () => pageName(marked(0).result) }
       return reportPage(
         { subject, tally: tally.finish(), naming, works: [], texts: null, anonymous: false },
         "",
@@ -174,7 +174,7 @@ describe("a large class", () => {
     })()
     for await (const { name } of reportFiles(subject, list, plain)) {
       if (!name.startsWith("students/")) continue
-      expect(name).toBe(pageName(`${String(read).padStart(3, "0")}.json`))
+      expect(name).toBe(pageName(marked(read).result))
     }
   })
 })
@@ -189,7 +189,7 @@ describe("a student's page", () => {
   })
   const other = marked(2, { name: "Bram Voe", questions: { "own-words": "Not for others." } })
   it("gives the feedback in the judge's order, the lines beside it", async () => {
-    const html = (await filesOf([mine, other])).get(pageName("001.json"))!
+    const html = (await filesOf([mine, other])).get(pageName(mine.result))!
     const places = lampKey.sheet.checks.map(check => html.indexOf(check.says.slice(0, 30)))
     expect(places).toEqual([...places].sort((a, b) => a - b))
     expect(places[0]).toBeGreaterThan(0)
@@ -197,11 +197,11 @@ describe("a student's page", () => {
     expect(html).toContain("Left empty.")
   })
   it("holds nothing of anybody else", async () => {
-    const html = (await filesOf([mine, other])).get(pageName("001.json"))!
+    const html = (await filesOf([mine, other])).get(pageName(mine.result))!
     for (const text of ["Bram", "hs2", "002", "Not for others."]) expect(html).not.toContain(text)
   })
   it("holds no line of the author's answers, no key, and no name of a slip", async () => {
-    const html = words((await filesOf([mine, other])).get(pageName("001.json"))!)
+    const html = words((await filesOf([mine, other])).get(pageName(mine.result))!)
     expect(answerLines.length).toBeGreaterThan(2)
     for (const line of answerLines) expect(html).not.toContain(line)
     for (const key of lampKey.keys) expect(html).not.toContain(key.why.slice(0, 40))
@@ -218,7 +218,7 @@ describe("a student's page", () => {
       const about = { ...subject, sheet: { ...subject.sheet, reference } }
       const files = await filesOf([item], plain, about)
       const has = (name: string): boolean => files.get(name)!.includes('<polyline class="reference"')
-      return [has(pageName("001.json")), has("report.html")]
+      return [has(pageName(item.result)), has("report.html")]
     }
     const filled = { update: "p = 1", formula: "yFormula = 2" }
     expect(await drawn("shown", {})).toEqual([true, true])
@@ -228,7 +228,9 @@ describe("a student's page", () => {
     expect(await drawn("hidden", filled)).toEqual([false, true])
   })
   it("tells who handed in a file that could not be marked what to do", async () => {
-    const html = (await filesOf([refusedFile("a.json", "hs1")])).get(pageName("a.json"))!
+    const html = (await filesOf([refusedFile("a.json", "hs1")])).get(
+      pageName(refusedFile("a.json", "hs1").result),
+    )!
     expect(words(html)).toContain("Download it again.")
   })
 })
@@ -246,10 +248,26 @@ describe("names of students' pages", () => {
     "x".repeat(1e6),
   ]
   it("are safe on any system and never the same", () => {
-    const names = odd.map(pageName)
+    const names = odd.flatMap(text => [
+      pageName({ file: text, student: null }),
+      pageName({ file: `${text}1`, student: { id: "", name: text } }),
+      pageName({ file: `${text}2`, student: { id: text, name: "" } }),
+    ])
     for (const name of names) expect(name).toMatch(/^students\/[a-z0-9][a-z0-9-]{0,60}\.html$/)
     expect(new Set(names).size).toBe(names.length)
-    expect(pageName("A.json")).not.toBe(pageName("a.json"))
+  })
+  it("keep files apart whose names differ in signs alone, with 64 bits of a digest", () => {
+    const names = ["work!,_#!!!.json", "work^,%@_!!.json", "A.json", "a.json"].map(file =>
+      pageName({ file, student: null }),
+    )
+    expect(new Set(names).size).toBe(4)
+    for (const name of names) expect(name).toMatch(/-[0-9a-f]{16}\.html$/)
+  })
+  it("are the student's, letters without their accents", () => {
+    const name = (own: string): string => pageName({ file: "x.json", student: { id: "s1", name: own } })
+    expect(name("Müller, Jörg")).toMatch(/^students\/muller-jorg-[0-9a-f]{16}\.html$/)
+    expect(name("Łuk Ærø")).toMatch(/^students\/luk-aero-/)
+    expect(name(" ")).toMatch(/^students\/s1-/)
   })
 })
 
