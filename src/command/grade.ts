@@ -16,13 +16,13 @@ import { openClassFile } from "./marking/class-file.ts"
 import { marksDigest, programDigest } from "./marking/keys.ts"
 import { takeLock } from "./marking/lock.ts"
 import { HostTrouble, markAll, openVerdicts, type Way } from "./marking/mark-all.ts"
-import { merge } from "./marking/merge.ts"
+import { merge, mergeUsage } from "./marking/merge.ts"
 import { type Dated, type Standing, standings } from "./marking/newest.ts"
 import { printResults } from "./marking/print.ts"
 import { isOfShare, readShare, type Share } from "./marking/share.ts"
 import { rollOf, writeShare } from "./marking/share-file.ts"
 import { createStopper } from "./marking/stop.ts"
-import { createCounts, workLine, writtenLine } from "./marking/summary.ts"
+import { createCounts, workLine, writtenLines } from "./marking/summary.ts"
 import { writeClass } from "./marking/write-class.ts"
 import { placeInFile } from "./place-in-file.ts"
 import { createProgress } from "./progress.ts"
@@ -34,7 +34,7 @@ export const gradeSpec: CommandSpec = {
   usage: "deltasheet grade WORKSHEET --answers PATH... --out DIR",
   says: "mark answer files, folders or zips of them; writes results, a report and a page for each student",
   more: [
-    "deltasheet grade merge DIR... --out DIR     joins the shares that were marked with --share",
+    `${mergeUsage}     joins the shares that were marked with --share`,
     "What was marked is kept in DIR/marking: interrupted, or asked again, grade goes on from there.",
   ],
   takes: [1, 1],
@@ -164,7 +164,9 @@ async function gradeIn(asked: Asked, given: GradeAsked, marking: string, home: s
     if (stopper.stopped()) return interrupted(given, ways, places.length)
     const seconds = (performance.now() - started) / 1000
     const subject = await subjectOf(worksheet!, tools, references, ways.judged > 0)
-    const names = await writeClass(folder, subject, classFile.all, given.wanted, home)
+    // a report of a part of the class would be taken for the whole
+    const wanted = { ...given.wanted, reports: given.wanted.reports && share === null }
+    const names = await writeClass(folder, subject, classFile.all, wanted, home)
     if (share !== null)
       writeShare(marking, {
         format: "deltasheet-share/1",
@@ -187,10 +189,12 @@ async function gradeIn(asked: Asked, given: GradeAsked, marking: string, home: s
       for (const line of [
         ...counts.lines(),
         ...workLine(ways, register.damaged(), seconds),
-        writtenLine(folder, names),
+        ...(share === null
+          ? writtenLines(folder, names)
+          : [`Share ${share.k} of ${share.n} is marked. When all are: ${mergeUsage}`]),
       ])
         out(line)
-    return counts.refusedSome() ? 1 : 0
+    return counts.foundWanting() ? 1 : 0
   } catch (cause) {
     if (stopper.stopped()) return interrupted(given, ways, places.length)
     throw cause
@@ -229,7 +233,7 @@ function standingsOf(
     const read = readHanded(item, worksheets)
     if (!read.ok) continue
     const { student, savedAt } = read.answers
-    dated.push({ file: item.file, student, savedAt, fileTime: item.time })
+    dated.push({ file: item.file, student, savedAt, fileTime: item.time, bytes: read.bytes })
   }
   return standings(dated, Date.now())
 }
