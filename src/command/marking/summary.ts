@@ -5,7 +5,7 @@ import { count } from "../say.ts"
 import type { Way } from "./mark-all.ts"
 
 /** What is named of each kind; all of it stands in the results. */
-const mostNamed = { refused: 20, aside: 20, shared: 20, halted: 10, ofOneReason: 5 }
+const mostNamed = { refused: 20, aside: 20, shared: 20, halted: 10, passed: 20, ofOneReason: 5 }
 
 export interface Counts {
   add(marked: Marked): void
@@ -130,6 +130,15 @@ function createNames(most: number) {
     names: (): readonly string[] => names,
     more: () => (n > names.length ? ` and ${n - names.length} more` : ""),
   }
+}
+
+/** Files that were not opened, so that no student's work is missed for its name. */
+export function passedLines(files: readonly string[]): string[] {
+  if (files.length === 0) return []
+  const named = [...files].sort().slice(0, mostNamed.passed)
+  const rest = files.length > named.length ? ` and ${files.length - named.length} more` : ""
+  const are = files.length === 1 ? "is no answer file and was" : "are no answer files and were"
+  return [`${count(files.length, "file")} ${are} not opened: ${named.join(", ")}${rest}.`]
 }
 
 /** How the work was done, where there is more to say than that it was done. */
