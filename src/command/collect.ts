@@ -1,4 +1,4 @@
-import { lstatSync, readdirSync, readFileSync, statSync } from "node:fs"
+import { existsSync, lstatSync, readdirSync, readFileSync, realpathSync, statSync } from "node:fs"
 import { basename, join, relative, sep } from "node:path"
 import type { Problem } from "../cell/problem.ts"
 import { maxAnswerFileBytes, tooLarge } from "../worksheet/index.ts"
@@ -22,29 +22,74 @@ const maxZipBytes = 1_000_000_000
 const maxRatio = 50
 const ratioAllowance = 100_000_000
 
+interface Search {
+  readonly found: Handed[]
+  /** the folder for the results, as the system names it */
+  readonly out: string | null
+  readonly passed: (file: string) => void
+}
+
 /**
  * Gathers answer files from files, folders (with all below them) and zip archives, in the order of their names.
  * In a folder or an archive, files that are not .json (or .zip) are left aside; a file named outright is always
  * taken. What cannot be read comes back with the reason; the rest goes on.
+ *
+ * @param out folder for the results: neither it nor the results of other markings are handed in
+ * @param passed called for each file that is no answer file, other than hidden ones
  */
-export function collect(paths: readonly string[]): Handed[] {
-  const found: Handed[] = []
+export function collect(
+  paths: readonly string[],
+  { out, passed = () => {} }: { readonly out?: string; readonly passed?: (file: string) => void } = {},
+): Handed[] {
+  const search: Search = { found: [], out: out === undefined ? null : realOf(out), passed }
+  const { found } = search
   for (const path of paths) {
-    try {
-      const stat = statSync(path)
-      if (stat.isDirectory()) walk(path, path, found)
-      else found.push(...one(path, basename(path)))
-    } catch (cause) {
-      found.push(unusable(path, fileProblem(path, cause)))
-    }
+    const problem = namedProblem(path)
+    if (problem !== null) found.push(unusable(path, problem))
+    else if (statSync(path).isDirectory()) walk(path, path, search)
+    else found.push(...one(path, basename(path), search))
   }
   return inOrder(found)
 }
 
+/** Why a path that was named outright can be no answers; null if it may. */
+export function namedProblem(path: string): Problem | null {
+  try {
+    const stat = statSync(path)
+    if (stat.isDirectory()) readdirSync(path)
+    else if (!stat.isFile()) return noFileProblem(path)
+    return null
+  } catch (cause) {
+    return fileProblem(path, cause)
+  }
+}
+
+const noFileProblem = (file: string): Problem => ({
+  code: "file",
+  text: `“${file}” is neither a file nor a folder, but a way into another program or device.`,
+  todo: "Name the answer file itself.",
+})
+
+function realOf(folder: string): string | null {
+  try {
+    return realpathSync(folder)
+  } catch {
+    // not there yet
+    return null
+  }
+}
+
+/** What a marking writes beside the answers where both have one folder. */
+const ownNames = new Set(["results.json", "results.csv", "report.html", "statements.json"])
+const ownFolders = new Set(["marking", "students", "oneroster"])
+
 const unusable = (file: string, problem: Problem): Handed => ({ file, time: null, read: () => problem })
 
 /** All answer files below a folder. A folder that cannot be read is said; links are not followed. */
-function walk(top: string, folder: string, found: Handed[]): void {
+function walk(top: string, folder: string, search: Search): void {
+  const { found } = search
+  const ofMarking = isOfMarking(folder, search.out)
+  if (ofMarking && folder !== top) return
   const label = (path: string): string => relative(top, path).split(sep).join("/") || basename(top)
   let entries: ReturnType<typeof listed>
   try {
@@ -55,28 +100,47 @@ function walk(top: string, folder: string, found: Handed[]): void {
   }
   for (const entry of entries) {
     const path = join(folder, entry.name)
-    if (entry.isDirectory()) walk(top, path, found)
-    else if (!/\.(json|zip)$/i.test(entry.name) || entry.name.startsWith("._")) continue
-    else if (entry.isFile()) found.push(...one(path, label(path)))
+    if (ofMarking && (entry.isDirectory() ? ownFolders : ownNames).has(entry.name)) continue
+    if (entry.isDirectory()) walk(top, path, search)
+    else if (!isAnswerName(entry.name) || entry.name.startsWith("._")) {
+      if (!isHidden(entry.name)) search.passed(label(path))
+    } else if (entry.isFile()) found.push(...one(path, label(path), search))
     else if (entry.isSymbolicLink()) found.push(unusable(label(path), linkProblem(label(path))))
   }
 }
 
 const listed = (folder: string) => readdirSync(folder, { withFileTypes: true })
 
-function one(path: string, file: string): Handed[] {
-  if (/\.zip$/i.test(path)) return unzip(path, file)
+/** Some programs put .txt behind the name of a file that they do not know. */
+const isAnswerName = (name: string): boolean => /\.(json|json\.txt|zip)$/i.test(name)
+const isHidden = (path: string): boolean =>
+  /(^|[/\\])(\.|__MACOSX[/\\]|(Thumbs\.db|desktop\.ini)$)/i.test(path)
+
+/** The folder that this marking writes to, or one that another wrote to. */
+const isOfMarking = (folder: string, out: string | null): boolean =>
+  (out !== null && realOf(folder) === out) || existsSync(join(folder, "marking", "verdicts.jsonl"))
+
+function one(path: string, file: string, search: Search): Handed[] {
+  if (/\.zip$/i.test(path)) return unzip(path, file, search)
   try {
     const { mtimeMs } = lstatSync(path)
     return [{ file, time: mtimeMs, read: () => readPlain(path, file) }]
   } catch (cause) {
-    return [unusable(file, fileProblem(file, cause))]
+    return [unusable(file, file.includes("\ufffd") ? nameProblem(file) : fileProblem(file, cause))]
   }
 }
 
+const nameProblem = (file: string): Problem => ({
+  code: "file",
+  text: `The name of “${file}” has letters that are not written in UTF-8, so the file cannot be opened.`,
+  todo: "Give the file a name of plain letters and digits.",
+})
+
 function readPlain(path: string, file: string): Uint8Array | Problem {
   try {
-    const { size } = statSync(path)
+    const stat = statSync(path)
+    if (!stat.isFile()) return noFileProblem(file)
+    const { size } = stat
     return size > maxAnswerFileBytes ? tooLarge(size) : readFileSync(path)
   } catch (cause) {
     return fileProblem(file, cause)
@@ -91,7 +155,7 @@ const linkProblem = (file: string): Problem => ({
 })
 
 /** The answer files of an archive. Only its directory is read now; each file is unpacked when its turn comes. */
-function unzip(path: string, label: string): Handed[] {
+function unzip(path: string, label: string, search: Search): Handed[] {
   const broken = (text: string): Handed =>
     unusable(
       label,
@@ -101,7 +165,10 @@ function unzip(path: string, label: string): Handed[] {
     const { size } = statSync(path)
     if (size > maxZipBytes)
       return [broken(`has ${(size / 1e6).toFixed(0)} MB, too much for a class's answers`)]
-    const entries = readZipDirectory(path).filter(isWanted)
+    const all = readZipDirectory(path).filter(({ directory }) => !directory)
+    const entries = all.filter(isWanted)
+    for (const { name } of all.slice(0, maxZipEntries))
+      if (!isAnswerName(name) && !isHidden(name)) search.passed(`${label}/${plainPath(name)}`)
     if (entries.length > maxZipEntries)
       return [broken(`has ${entries.length} answer files, and at most ${maxZipEntries} are read from one`)]
     if (entries.length === 0) return [broken("holds no answer file (*.json)")]
@@ -115,8 +182,8 @@ function unzip(path: string, label: string): Handed[] {
   }
 }
 
-const isWanted = ({ name, directory }: ZipEntry): boolean =>
-  !directory && /\.(json|zip)$/i.test(name) && !/(^|[/\\])(__MACOSX[/\\]|\._)/.test(name)
+const isWanted = ({ name }: ZipEntry): boolean =>
+  isAnswerName(name) && !/(^|[/\\])(__MACOSX[/\\]|\._)/.test(name)
 
 /** Two entries that share packed bytes: one of the ways to make an archive unpack to far more than it is. */
 function overlap(entries: readonly ZipEntry[]): boolean {

@@ -8,7 +8,7 @@ import { motionsOf, type ReportSubject } from "../report/index.ts"
 import { suggest, type Worksheet } from "../worksheet/index.ts"
 import type { Asked, CommandSpec } from "./asked.ts"
 import { type ReportsAsked, readReportsAsked, reportOptions } from "./class-reports.ts"
-import { collect, type Handed } from "./collect.ts"
+import { collect, type Handed, namedProblem } from "./collect.ts"
 import { fileProblem, readWorksheet } from "./files.ts"
 import type { ExitCode } from "./main.ts"
 import { readHanded } from "./marking/answers.ts"
@@ -16,13 +16,13 @@ import { openClassFile } from "./marking/class-file.ts"
 import { marksDigest, programDigest } from "./marking/keys.ts"
 import { takeLock } from "./marking/lock.ts"
 import { HostTrouble, markAll, openVerdicts, type Way } from "./marking/mark-all.ts"
-import { merge } from "./marking/merge.ts"
+import { merge, mergeUsage } from "./marking/merge.ts"
 import { type Dated, type Standing, standings } from "./marking/newest.ts"
 import { printResults } from "./marking/print.ts"
 import { isOfShare, readShare, type Share } from "./marking/share.ts"
 import { rollOf, writeShare } from "./marking/share-file.ts"
 import { createStopper } from "./marking/stop.ts"
-import { createCounts, workLine, writtenLine } from "./marking/summary.ts"
+import { createCounts, passedLines, workLine, writtenLines } from "./marking/summary.ts"
 import { writeClass } from "./marking/write-class.ts"
 import { placeInFile } from "./place-in-file.ts"
 import { createProgress } from "./progress.ts"
@@ -34,7 +34,7 @@ export const gradeSpec: CommandSpec = {
   usage: "deltasheet grade WORKSHEET --answers PATH... --out DIR",
   says: "mark answer files, folders or zips of them; writes results, a report and a page for each student",
   more: [
-    "deltasheet grade merge DIR... --out DIR     joins the shares that were marked with --share",
+    `${mergeUsage}     joins the shares that were marked with --share`,
     "What was marked is kept in DIR/marking: interrupted, or asked again, grade goes on from there.",
   ],
   takes: [1, 1],
@@ -55,7 +55,9 @@ export const gradeSpec: CommandSpec = {
 interface GradeAsked {
   /** the one to be marked, then earlier versions */
   readonly worksheets: readonly Worksheet[]
-  readonly paths: readonly string[]
+  readonly handed: readonly Handed[]
+  /** files that are no answer files */
+  readonly passed: readonly string[]
   readonly folder: string
   readonly share: Share | null
   readonly wanted: ReportsAsked
@@ -101,6 +103,12 @@ function readGradeAsked(asked: Asked): GradeAsked | Problem[] {
     ]
   const problem = folderProblem(folder)
   if (problem) return [problem]
+  const unnamed = paths.map(namedProblem).filter(found => found !== null)
+  if (unnamed.length > 0) return unnamed
+  const passed: string[] = []
+  const handed = collect(paths, { out: folder, passed: file => void passed.push(file) })
+  const nothing = nothingToMark(handed, paths, passed)
+  if (nothing.length > 0) return nothing
   const wanted = readReportsAsked(asked)
   if ("code" in wanted) return [wanted]
   const shareText = asked.values.share?.[0]
@@ -121,16 +129,39 @@ function readGradeAsked(asked: Asked): GradeAsked | Problem[] {
       ]
     worksheets.push(earlier.value)
   }
-  return { worksheets, paths, folder, share, wanted }
+  return { worksheets, handed, passed, folder, share, wanted }
+}
+
+/** Why there is nothing to mark, so that results that are there are not replaced by none. */
+function nothingToMark(
+  handed: readonly Handed[],
+  paths: readonly string[],
+  passed: readonly string[],
+): Problem[] {
+  const problems: Problem[] = []
+  for (const item of handed) {
+    const read = item.read()
+    if (read instanceof Uint8Array) return []
+    if (problems.length < 20) problems.push(read)
+  }
+  if (problems.length > 0) return problems
+  const where = paths.map(path => `“${path}”`).join(", ")
+  const seen = passed.length === 0 ? "" : ` ${passedLines(passed).join(" ")}`
+  return [
+    {
+      code: "file",
+      text: `No answer file (*.json) was found in ${where}.${seen}`,
+      todo: "Check what is named after --answers. Nothing was written.",
+    },
+  ]
 }
 
 /** Marks a class in a folder that is ours alone. */
 async function gradeIn(asked: Asked, given: GradeAsked, marking: string, home: string): Promise<ExitCode> {
-  const { worksheets, folder, share } = given
+  const { worksheets, handed, folder, share } = given
   const [worksheet] = worksheets
   const runnerFile = join(home, "dist", "runner.js")
   const program = programDigest(runnerFile)
-  const handed = collect(given.paths)
   const standing = standingsOf(handed, worksheets)
   const places = [...handed.keys()].filter(i => share === null || isOfShare(handed[i]!.file, share))
   const register = openVerdicts(join(marking, "verdicts.jsonl"), worksheets)
@@ -164,7 +195,9 @@ async function gradeIn(asked: Asked, given: GradeAsked, marking: string, home: s
     if (stopper.stopped()) return interrupted(given, ways, places.length)
     const seconds = (performance.now() - started) / 1000
     const subject = await subjectOf(worksheet!, tools, references, ways.judged > 0)
-    const names = await writeClass(folder, subject, classFile.all, given.wanted, home)
+    // a report of a part of the class would be taken for the whole
+    const wanted = { ...given.wanted, reports: given.wanted.reports && share === null }
+    const names = await writeClass(folder, subject, classFile.all, wanted, home)
     if (share !== null)
       writeShare(marking, {
         format: "deltasheet-share/1",
@@ -186,11 +219,14 @@ async function gradeIn(asked: Asked, given: GradeAsked, marking: string, home: s
     else
       for (const line of [
         ...counts.lines(),
+        ...passedLines(given.passed),
         ...workLine(ways, register.damaged(), seconds),
-        writtenLine(folder, names),
+        ...(share === null
+          ? writtenLines(folder, names)
+          : [`Share ${share.k} of ${share.n} is marked. When all are: ${mergeUsage}`]),
       ])
         out(line)
-    return counts.refusedSome() ? 1 : 0
+    return counts.foundWanting() ? 1 : 0
   } catch (cause) {
     if (stopper.stopped()) return interrupted(given, ways, places.length)
     throw cause
@@ -229,7 +265,7 @@ function standingsOf(
     const read = readHanded(item, worksheets)
     if (!read.ok) continue
     const { student, savedAt } = read.answers
-    dated.push({ file: item.file, student, savedAt, fileTime: item.time })
+    dated.push({ file: item.file, student, savedAt, fileTime: item.time, bytes: read.bytes })
   }
   return standings(dated, Date.now())
 }

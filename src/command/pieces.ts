@@ -14,8 +14,8 @@ import { writeWhole } from "./files.ts"
 
 /** Files that come whole, in one piece, and are too many to be held open. */
 const comesWhole = (name: string): boolean => name.startsWith("students/")
-/** A page that an earlier marking wrote (src/report/file-name.ts). */
-const ownPage = /^[a-z0-9-]+-[0-9a-f]{8}\.html$/
+/** A page that an earlier marking wrote (src/report/file-name.ts); earlier versions gave it eight digits. */
+const ownPage = /^[a-z0-9-]+-(?:[0-9a-f]{8}){1,2}\.html$/
 
 /**
  * Writes report files as their pieces come, each beside its place, and moves them there when all have come: a report

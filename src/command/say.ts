@@ -23,8 +23,18 @@ export function sayProblem(problem: Problem): string {
   return lines.filter(Boolean).join("\n")
 }
 
-export const out = (text: string): void => void process.stdout.write(`${text}\n`)
-export const err = (text: string): void => void process.stderr.write(`${text}\n`)
+/** Characters that steer a terminal or turn its text round, but for tab and line end. */
+const steering = /(?![\t\n])[\p{Cc}\p{Bidi_Control}]/gu
+
+/**
+ * What strangers wrote, as text that a terminal only shows: what would steer it stands there as its escape, which in
+ * JSON means the same character.
+ */
+export const shown = (text: string): string =>
+  text.replace(steering, sign => `\\u${sign.charCodeAt(0).toString(16).padStart(4, "0")}`)
+
+export const out = (text: string): void => void process.stdout.write(`${shown(text)}\n`)
+export const err = (text: string): void => void process.stderr.write(`${shown(text)}\n`)
 
 /** "1 blank", "3 blanks" */
 export function count(n: number, word: string, plural = `${word}s`): string {

@@ -1,5 +1,5 @@
 import { type Marked, mostInReport, type ReportFiles, type ReportPiece } from "./contract.ts"
-import { pageName } from "./file-name.ts"
+import { type Owner, pageName } from "./file-name.ts"
 import { pointsWords } from "./marks.ts"
 import { createRoster } from "./oneroster.ts"
 import { type Naming, reportPage } from "./report.ts"
@@ -26,7 +26,7 @@ export const reportFiles: ReportFiles = async function* (subject, marked, option
       works.length = 0
     }
     yield {
-      name: pageName(item.result.file),
+      name: pageName(item.result),
       text: studentPage(subject, item, options.smallStyles),
     }
     for (const statement of statementsOf(sheet, item))
@@ -93,13 +93,15 @@ function reportPiece(parts: {
 
 const anchor = (place: number): string => `s${place + 1}`
 
+const ownerOf = ({ file, id, name }: Entry): Owner => ({ file, student: { id, name } })
+
 function namingOf(tally: ClassTally, anonymous: boolean, small: boolean): Naming {
   const nameOf = (entry: Entry): string => entry.name.trim() || entry.id.trim() || entry.file
   return {
     label: place => (anonymous ? `Student ${place + 1}` : nameOf(tally.entries[place]!)),
     href: place => {
       if (small) return `#${anchor(place)}`
-      return anonymous ? "" : pageName(tally.entries[place]!.file)
+      return anonymous ? "" : pageName(ownerOf(tally.entries[place]!))
     },
   }
 }

@@ -1,6 +1,6 @@
 import { slipNamed } from "../judge/slips/catalogue.ts"
-import type { QuestionKey, StudentSheet } from "../worksheet/contract.ts"
-import type { ClassTally } from "./tally.ts"
+import type { Question, QuestionKey, StudentSheet } from "../worksheet/contract.ts"
+import type { AnswerCount, ClassTally } from "./tally.ts"
 import { grouped, listed } from "./text.ts"
 
 /** One thing worth taking up in class. Plain text, not yet HTML, of the worksheet's author and of ours alone. */
@@ -58,16 +58,11 @@ function slipFindings(sheet: StudentSheet, tally: ClassTally): Finding[] {
 function questionFindings(sheet: StudentSheet, keys: readonly QuestionKey[], tally: ClassTally): Finding[] {
   return sheet.questions.flatMap(question => {
     const wrong = tally.checks.get(question.name)?.counts["not met"] ?? 0
-    const unanswered = tally.answers.get(question.name)?.get("") ?? 0
+    const answers = tally.answers.get(question.name)
+    const unanswered = answers?.none ?? 0
     if (question.kind === "text" || wrong - unanswered <= 0) return []
     const key = keys.find(candidate => candidate.name === question.name)
-    const common = [...(tally.answers.get(question.name) ?? [])]
-      .filter(([given]) => given !== "" && given !== String(key?.answer))
-      .sort(([, a], [, b]) => b - a)[0]
-    const words =
-      common === undefined
-        ? ""
-        : `, most often “${question.choices.find(choice => choice.key === common[0])?.text ?? common[0].slice(0, 40)}” (${grouped(common[1])})`
+    const words = commonWords(question, [...(answers?.given ?? [])], wrong - unanswered)
     return [
       {
         count: wrong - unanswered,
@@ -78,6 +73,20 @@ function questionFindings(sheet: StudentSheet, keys: readonly QuestionKey[], tal
       },
     ]
   })
+}
+
+/** The wrong answer that was given most often; "" where each was given once. */
+function commonWords(
+  { choices }: Question,
+  given: readonly (readonly [string, AnswerCount])[],
+  wrong: number,
+): string {
+  const [common] = given.filter(([, count]) => count.wrong > 0).sort(([, a], [, b]) => b.wrong - a.wrong)
+  if (common === undefined) return ""
+  const [text, count] = common
+  const said = `“${choices.find(choice => choice.key === text)?.text ?? text.slice(0, 40)}”`
+  if (wrong === 1) return `: ${said}`
+  return count.wrong === 1 ? "" : `, most often ${said} (${grouped(count.wrong)})`
 }
 
 /** TeX of short equations reads well enough without its dollars. */

@@ -7,7 +7,7 @@ export {
   type ReportSubject,
   type Work,
 } from "./contract.ts"
-export { resultsCsv } from "./csv.ts"
+export { csvHead, csvLine } from "./csv.ts"
 export { reportFiles } from "./files.ts"
 export { isRosterId, type RosterIds } from "./oneroster.ts"
 export { graded, pointsOf, type Result, type Results, refused, resultsJson } from "./results.ts"

@@ -1,7 +1,8 @@
 import type { StudentSheet } from "../worksheet/contract.ts"
 import type { Marked, ReportPiece } from "./contract.ts"
-import { instantOf } from "./instant.ts"
+import { savedInstant } from "./instant.ts"
 import { pointsOf } from "./results.ts"
+import { isSuperseded } from "./tally.ts"
 import { uuidOf } from "./uuid.ts"
 
 /** All data files that a OneRoster 1.2 set can hold; the manifest says of each whether it is there. */
@@ -76,6 +77,9 @@ const guidForm = /^[0-9A-Za-z./@_-]{1,255}$/
 
 export const isRosterId = (id: string): boolean => guidForm.test(id)
 
+/** A date is required: where none is known that can be relied on, the day before all days stands for none. */
+const noDay = "1970-01-01"
+
 interface Row {
   readonly id: string
   readonly graded: boolean
@@ -102,13 +106,14 @@ export function createRoster(sheet: StudentSheet, ids: RosterIds | null) {
   const unread = sheet.questions.some(question => question.kind === "text" && question.points > 0)
 
   return {
-    add({ result, work }: Marked): void {
-      const id = result.student?.id ?? ""
-      if (id === "") return
+    add(marked: Marked): void {
+      const { result } = marked
+      const id = result.student?.id.trim() ?? ""
+      if (id === "" || isSuperseded(marked)) return
       const graded = result.status === "graded"
       const before = rows.get(id)
       if (before?.graded && !graded) return
-      const day = instantOf(work?.savedAt ?? "")?.slice(0, 10) ?? ""
+      const day = savedInstant(marked)?.slice(0, 10) ?? ""
       if (before?.graded && before.day > day) return
       rows.set(id, {
         id,
@@ -122,8 +127,7 @@ export function createRoster(sheet: StudentSheet, ids: RosterIds | null) {
     },
     *pieces(): Generator<ReportPiece> {
       const days = [...rows.values()].flatMap(row => (row.day === "" ? [] : [row.day])).sort()
-      // A date is required. Where no answer file names one, the day before all days stands for none.
-      const first = days[0] ?? "1970-01-01"
+      const first = days[0] ?? noDay
       const last = days.at(-1) ?? first
       yield piece(
         "manifest",
@@ -165,7 +169,7 @@ export function createRoster(sheet: StudentSheet, ids: RosterIds | null) {
           isRosterId(row.id) ? row.id : uuidOf("student", row.id),
           row.graded ? (unread ? "partially graded" : "fully graded") : "submitted",
           row.graded ? String(row.score) : "",
-          row.day === "" ? last : row.day,
+          row.day === "" ? noDay : row.day,
           row.comment,
           "",
           school.class,

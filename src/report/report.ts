@@ -6,7 +6,7 @@ import { frame } from "./frame.ts"
 import { histogram } from "./histogram.ts"
 import { shares, verdictMark, verdictWords } from "./marks.ts"
 import { asked } from "./student.ts"
-import { type ClassTally, type Entry, isFull, judged, otherAnswers } from "./tally.ts"
+import { type AnswerCount, type AnswerTally, type ClassTally, type Entry, isFull, judged } from "./tally.ts"
 import { count, escaped, grouped, nameHtml, number, stranger } from "./text.ts"
 
 /** Names shown of those that a finding or a slip concerns; the rest are counted. */
@@ -163,20 +163,20 @@ const mostAnswerLines = 8
 
 function questionHtml(question: Question, { keys }: ReportSubject, tally: ClassTally): string {
   const key = keys.find(candidate => candidate.name === question.name)
-  const counts = tally.answers.get(question.name) ?? new Map<string, number>()
+  const answers = tally.answers.get(question.name)!
   const right = String(key?.answer ?? "")
   const lines =
     question.kind === "choice"
       ? [
           ...question.choices.map(choice => ({
             html: mathOnly(choice.html),
-            n: counts.get(choice.key) ?? 0,
+            n: timesOf(answers.given.get(choice.key)),
             right: choice.key === right,
           })),
-          ...strayAnswers(question, counts),
+          ...strayAnswers(question, answers),
         ]
-      : numberAnswers(counts, right)
-  const none = counts.get("") ?? 0
+      : numberAnswers(answers, right)
+  const { none } = answers
   const most = Math.max(1, none, ...lines.map(line => line.n))
   const rows = [...lines, ...(none === 0 ? [] : [{ html: "<i>no answer</i>", n: none, right: false }])].map(
     line =>
@@ -197,28 +197,35 @@ interface AnswerLine {
 }
 
 /** What stands in a file though no choice has that key. */
-function strayAnswers(question: Question, counts: ReadonlyMap<string, number>): AnswerLine[] {
+function strayAnswers(question: Question, { given, others }: AnswerTally): AnswerLine[] {
   const keys = new Set(question.choices.map(choice => choice.key))
-  const stray = [...counts].filter(([given]) => given !== "" && !keys.has(given))
-  const n = stray.reduce((sum, [, times]) => sum + times, 0)
+  const stray = [...given].filter(([text]) => !keys.has(text))
+  const n = stray.reduce((sum, [, count]) => sum + timesOf(count), timesOf(others))
   return n === 0 ? [] : [{ html: "<i>something that is no choice</i>", n, right: false }]
 }
 
-function numberAnswers(counts: ReadonlyMap<string, number>, right: string): AnswerLine[] {
-  const given = [...counts]
-    .filter(([text]) => text !== "" && text !== otherAnswers)
-    .sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1))
-  const shown = given.slice(0, mostAnswerLines)
-  const rest =
-    given.slice(mostAnswerLines).reduce((sum, [, n]) => sum + n, 0) + (counts.get(otherAnswers) ?? 0)
+/** The most frequent answers, right or wrong as they were judged: “9.81” and “9.81 m/s” may both be right. */
+function numberAnswers({ given, others }: AnswerTally, right: string): AnswerLine[] {
+  const lines = [...given]
+    .flatMap(([text, count]) => [
+      { text, n: count.right, right: true },
+      { text, n: count.wrong, right: false },
+    ])
+    .filter(({ n }) => n > 0)
+    .sort((a, b) => b.n - a.n || (a.text < b.text ? -1 : 1))
+  const shown = lines.slice(0, mostAnswerLines)
+  const rest = (met: boolean): number =>
+    lines.slice(mostAnswerLines).reduce((sum, line) => sum + (line.right === met ? line.n : 0), 0) +
+    (met ? others.right : others.wrong)
   return [
-    ...(shown.some(([text]) => text === right)
-      ? []
-      : [{ html: stranger(right), n: counts.get(right) ?? 0, right: true }]),
-    ...shown.map(([text, n]) => ({ html: nameHtml(text), n, right: text === right })),
-    ...(rest === 0 ? [] : [{ html: "<i>others</i>", n: rest, right: false }]),
-  ]
+    ...(shown.some(line => line.right) ? [] : [{ html: stranger(right), n: 0, right: true }]),
+    ...shown.map(line => ({ ...line, html: nameHtml(line.text) })),
+    ...[true, false].map(met => ({ html: "<i>others</i>", n: rest(met), right: met })),
+  ].filter((line, place) => line.n > 0 || place === 0)
 }
+
+const timesOf = (count: AnswerCount | undefined): number =>
+  count === undefined ? 0 : count.right + count.wrong
 
 const bar = (share: number): string =>
   `<svg class="bar" viewBox="0 0 200 10" width="200" height="10" aria-hidden="true"><rect x="0" y="1" width="${number(Math.max(share * 200, share > 0 ? 1 : 0))}" height="8"/></svg>`

@@ -48,13 +48,27 @@ export interface ClassTally {
   readonly stopped: readonly (readonly [code: string, who: readonly number[]])[]
   /** entries that left a blank empty */
   readonly open: readonly number[]
-  /** by question: how often each answer was given; "" for none */
-  readonly answers: ReadonlyMap<string, ReadonlyMap<string, number>>
+  readonly answers: ReadonlyMap<string, AnswerTally>
+}
+
+/** How often something was answered, and how it was judged. */
+export interface AnswerCount {
+  readonly right: number
+  readonly wrong: number
+}
+
+/** What was answered to one question. */
+export interface AnswerTally {
+  /** by what stands in the file */
+  readonly given: ReadonlyMap<string, AnswerCount>
+  /** answers that are too many to be kept apart */
+  readonly others: AnswerCount
+  /** files without an answer */
+  readonly none: number
 }
 
 /** Answers to a number question that are kept apart; the rest are counted as one. */
 const mostAnswers = 200
-export const otherAnswers = "\u0000others"
 
 /** Names of everything that gives a verdict, in the order of the sheet. */
 export const judged = (sheet: StudentSheet): string[] => [
@@ -78,7 +92,7 @@ export function createTally(sheet: StudentSheet) {
   const slips = new Map<string, number[]>()
   const stopped = new Map<string, number[]>()
   const open: number[] = []
-  const answers = new Map(sheet.questions.map(question => [question.name, new Map<string, number>()]))
+  const answers = new Map(sheet.questions.map(question => [question.name, noAnswers()]))
 
   return {
     /** @returns its place in the register */
@@ -115,7 +129,8 @@ export function createTally(sheet: StudentSheet) {
       for (const slip of mine) push(slips, slip, place)
       if (emptied) open.push(place)
       if (halt !== undefined) push(stopped, halt, place)
-      for (const [name, counts] of answers) tell(counts, work?.questions[name])
+      for (const [name, tally] of answers)
+        tell(tally, work?.questions[name], found.get(name)?.verdict === "met")
       return place
     },
     finish(): ClassTally {
@@ -149,10 +164,26 @@ export const isFull = (entry: Entry): boolean => !entry.refused && entry.points 
 
 const unexplained = (check: CheckResult): boolean => check.verdict === "not met" && check.slip === null
 
-function tell(counts: Map<string, number>, given: string | number | null | undefined): void {
+const noAnswers = () => ({
+  given: new Map<string, { right: number; wrong: number }>(),
+  others: { right: 0, wrong: 0 },
+  none: 0,
+})
+
+function tell(
+  tally: ReturnType<typeof noAnswers>,
+  given: string | number | null | undefined,
+  right: boolean,
+): void {
   const key = given === null || given === undefined ? "" : String(given).trim().slice(0, 80)
-  const slot = counts.has(key) || counts.size < mostAnswers ? key : otherAnswers
-  counts.set(slot, (counts.get(slot) ?? 0) + 1)
+  if (key === "") {
+    tally.none++
+    return
+  }
+  let count = tally.given.get(key)
+  if (count === undefined && tally.given.size < mostAnswers)
+    tally.given.set(key, (count = { right: 0, wrong: 0 }))
+  ;(count ?? tally.others)[right ? "right" : "wrong"]++
 }
 
 function push(lists: Map<string, number[]>, key: string, place: number): void {

@@ -12,10 +12,13 @@ const entities: Readonly<Record<string, string>> = {
 /** Any text as HTML text or attribute value. */
 export const escaped = (text: string): string => text.replace(/[&<>"']/g, character => entities[character]!)
 
-/** What cannot be seen, or turns the order of what stands around it. */
+/** What cannot be seen, or turns the order of what stands around it: among them blanks that are no spaces. */
 const unseen =
   // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones to be found
-  /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufff9-\ufffb]/g
+  /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u00ad\u061c\u115f\u1160\u180e\u200b\u200e\u200f\u2028-\u202e\u2060-\u206f\u2800\u3164\ufeff\uffa0\ufff9-\ufffb\u{e0000}-\u{e007f}]/gu
+
+/** Joiners and choices of form belong to what they follow (in Persian names, in emoji); alone they are nothing. */
+const joinsNothing = /(?<![\p{L}\p{M}\p{N}\p{P}\p{S}])(?:\u034f|\u200c|\u200d|[\ufe00-\ufe0f])/gu
 
 /**
  * A text that a stranger wrote, as HTML: what cannot be seen is named by its code point, half characters are
@@ -26,16 +29,17 @@ export function stranger(text: string): string {
 }
 
 /** The same without `<bdi>`, for titles, attributes and listings. */
-export function strangerText(text: string): string {
-  return escaped(
-    text
-      .replace(/\p{Surrogate}/gu, "\ufffd")
-      .replace(
-        unseen,
-        character => `⟨U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0")}⟩`,
-      ),
-  )
-}
+export const strangerText = (text: string): string => escaped(plainText(text))
+
+/** The same where no HTML is written: for tables of plain text. */
+export const plainText = (text: string): string =>
+  text
+    .replace(/\p{Surrogate}/gu, "\ufffd")
+    .replace(joinsNothing, codePoint)
+    .replace(unseen, codePoint)
+
+const codePoint = (character: string): string =>
+  `⟨U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0")}⟩`
 
 /** Long names are cut in the middle of nowhere rather than filling the page. */
 export const shortName = (name: string): string => {

@@ -1,7 +1,7 @@
 import { readNumberAnswer } from "../judge/number-answer.ts"
 import type { Question, StudentSheet } from "../worksheet/contract.ts"
 import type { Marked } from "./contract.ts"
-import { instantOf } from "./instant.ts"
+import { savedInstant } from "./instant.ts"
 import { uuidOf } from "./uuid.ts"
 
 /** Home of the activity ids and accounts; `.example` belongs to nobody (RFC 2606). */
@@ -60,10 +60,10 @@ interface Activity {
  * are not told. Nothing for a file that was refused or names no id. Times are those of the answer file.
  */
 export function statementsOf(sheet: StudentSheet, { result, work }: Marked): Statement[] {
-  const student = result.student?.id ?? ""
+  const student = result.student?.id.trim() ?? ""
   if (result.status !== "graded" || work === null || student === "") return []
   const base = `${home}/worksheets/${encodeURIComponent(sheet.id)}/${sheet.version}`
-  const instant = instantOf(work.savedAt)
+  const instant = savedInstant({ result, work })
   const statement = (item: string, rest: Pick<Statement, "verb" | "object" | "result">): Statement => ({
     id: uuidOf("statement", sheet.digest, result.file, student, item),
     actor: { objectType: "Agent", account: { homePage: `${home}/students`, name: student } },

@@ -7,6 +7,9 @@ import { normalise } from "./source.ts"
 /** Larger than any honest answer file; a file above it is refused unread. */
 export const maxAnswerFileBytes = 2_000_000
 
+/** Unknown blanks that are named; a file may hold a hundred thousand of them. */
+const mostUnknown = 5
+
 /** Lengths that an honest answer file stays under. */
 const maxBlankText = 100_000
 const maxName = 200
@@ -26,7 +29,10 @@ const answerSchema = v.object({
     v.string(),
     v.pipe(v.string(), v.maxLength(maxBlankText, `=is longer than ${maxBlankText} characters`)),
   ),
-  questions: v.record(v.string(), v.union([v.string(), v.number(), v.null()])),
+  questions: v.record(
+    v.string(),
+    v.union([v.string(), v.pipe(v.number(), v.finite("=is a number too large to reckon with")), v.null()]),
+  ),
   savedAt: v.pipe(v.string(), v.maxLength(40)),
 })
 
@@ -117,11 +123,20 @@ export function matchAnswers(sheet: StudentSheet, file: AnswerFile): Problem[] {
       text: `The answer file says nothing about the blank “${name}”; it counts as empty.`,
       todo: "Download the answer file from the worksheet again if something was written there.",
     })),
-    ...unknown.map(name => ({
+    ...unknown.slice(0, mostUnknown).map(name => ({
       code: "answer-unknown-blank",
       text: `The answer file fills a blank “${name.slice(0, 60)}” that the worksheet does not have; it is left aside.`,
       todo: suggest(name.slice(0, 60), blanks),
     })),
+    ...(unknown.length <= mostUnknown
+      ? []
+      : [
+          {
+            code: "answer-unknown-blank",
+            text: `It fills ${unknown.length - mostUnknown} more blanks that the worksheet does not have; they are left aside.`,
+            todo: "Hand in the file that “Download answer file” in the worksheet gives.",
+          },
+        ]),
   ]
 }
 

@@ -1,3 +1,4 @@
+import { spawnSync } from "node:child_process"
 import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs"
 import { tmpdir } from "node:os"
 import { join } from "node:path"
@@ -58,6 +59,50 @@ describe("answer files are gathered", () => {
       ["closed", expect.objectContaining({ code: "file", text: "“closed” may not be read." })],
       ["open.json", Buffer.from("O")],
     ])
+  })
+  it("with .json.txt among them; what is no answer file is told, hidden files are not", () => {
+    const top = join(folder, "mixed")
+    mkdirSync(top)
+    for (const name of ["u6.json.txt", "essay.docx", ".hidden", "._u6.json", "Thumbs.db"])
+      writeFileSync(join(top, name), name)
+    writeFileSync(
+      join(top, "z.zip"),
+      zipSync({ "a.json": strToU8("A"), "b.pdf": strToU8("no"), ".x": strToU8("") }),
+    )
+    const passed: string[] = []
+    const found = collect([top], { passed: file => void passed.push(file) })
+    expect(found.map(({ file }) => file)).toEqual(["u6.json.txt", "z.zip/a.json"])
+    expect(passed.sort()).toEqual(["essay.docx", "z.zip/b.pdf"])
+  })
+  it("and what a marking wrote is not handed in", () => {
+    const top = join(folder, "with results")
+    for (const out of ["old", "new"]) {
+      mkdirSync(join(top, out, "marking"), { recursive: true })
+      for (const name of ["results.json", "statements.json"]) writeFileSync(join(top, out, name), "")
+    }
+    writeFileSync(join(top, "old", "marking", "verdicts.jsonl"), "")
+    writeFileSync(join(top, "new", "marking", "share.json"), "")
+    writeFileSync(join(top, "a.json"), "A")
+    const names = (path: string, out: string) => collect([path], { out }).map(({ file }) => file)
+    expect(names(top, join(top, "new"))).toEqual(["a.json"])
+    // answers and results in one folder
+    writeFileSync(join(top, "results.json"), "")
+    expect(names(top, top)).toEqual(
+      ["a.json", "new/results.json", "new/statements.json", "new/marking/share.json"].sort(),
+    )
+  })
+  it("and a way into another program is never waited at", () => {
+    const pipe = join(folder, "pipe.json")
+    expect(spawnSync("mkfifo", [pipe]).status).toBe(0)
+    expect(collect([pipe]).map(text)).toEqual(["! file"])
+    rmSync(pipe)
+  })
+  it("and a name that is not UTF-8 is said in words", () => {
+    const top = join(folder, "latin")
+    mkdirSync(top)
+    writeFileSync(Buffer.from(`${top}/M\xfcller.json`, "latin1"), "{}")
+    const [item] = collect([top])
+    expect(item!.read()).toMatchObject({ text: expect.stringMatching(/not written in UTF-8/) })
   })
   it("two of one name are told apart", () => {
     const found = collect([join(folder, "class", "b.json"), join(folder, "class", "b.json")])

@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs"
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs"
 import { tmpdir } from "node:os"
 import { join } from "node:path"
 import { afterAll, beforeAll, describe, expect, it } from "vitest"
@@ -75,8 +75,25 @@ describe("a class of 200 answer files, 20 of them broken in different ways", () 
   })
   it("writes a line of CSV for each", () => {
     const csv = readFileSync(join(folder, "out", "results.csv"), "utf8")
-    expect(csv.split("\r\n").filter(line => /^\d{3}\.json,/.test(line))).toHaveLength(200)
+    expect(csv.split("\r\n").filter(line => /^\d+,[^,]*,.*,\d{3}\.json,/.test(line))).toHaveLength(200)
   })
+  it("is left as it is when nothing to mark is named", async () => {
+    const empty = join(folder, "empty")
+    mkdirSync(empty, { recursive: true })
+    writeFileSync(join(empty, "essay.docx"), "")
+    const pages = readdirSync(join(folder, "out", "students"))
+    const again = (answers: string) =>
+      deltasheet("grade", "worksheets/lamp-key.md", "--answers", answers, "--out", join(folder, "out"))
+    const mistyped = await again(join(folder, "clas"))
+    expect([mistyped.code, mistyped.err]).toEqual([2, expect.stringMatching(/clas” is not there/)])
+    const none = await again(empty)
+    expect([none.code, none.err]).toEqual([
+      2,
+      expect.stringMatching(/No answer file.*found in.*empty.*essay\.docx/),
+    ])
+    expect(readFileSync(join(folder, "out", "results.json"), "utf8")).toBe(first)
+    expect(readdirSync(join(folder, "out", "students"))).toEqual(pages)
+  }, 60_000)
   it("gives the same bytes when it is done again", async () => {
     await deltasheet(
       "grade",

@@ -37,7 +37,7 @@ beforeAll(async () => {
   report = join(folder, "report.html")
   own = join(folder, "own.html")
   writeFileSync(report, files.get("report.html")!)
-  writeFileSync(own, files.get(pageName("003.json"))!)
+  writeFileSync(own, files.get(pageName({ file: "003.json", student: { id: "hs3", name: nasty } }))!)
   browser = await launchChromium()
 })
 afterAll(async () => {

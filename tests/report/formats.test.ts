@@ -66,6 +66,47 @@ describe("the OneRoster files (1EdTech, CSV binding 1.2)", () => {
     const rows = readCsv((await roster()).get("results.csv")!).slice(1)
     expect(rows.find(row => row[4] === "hs3")?.[7]).toBe("2026-11-27")
   })
+  it("take no day from a clock that cannot be right, and lend nobody another's", async () => {
+    const future = marked(7, { savedAt: "9999-12-31T00:00:00.000Z" })
+    const warned = {
+      ...future,
+      result: {
+        ...future.result,
+        problems: [{ code: "answer-from-future", text: "Still to come.", todo: "Not relied on." }],
+      },
+    }
+    const list = [
+      marked(1),
+      warned,
+      marked(8, { savedAt: "0001-01-01T00:00:00.000Z" }),
+      marked(9, { savedAt: "" }),
+    ]
+    const files = await roster(list)
+    const [head, row] = readCsv(files.get("lineItems.csv")!)
+    expect([row![head!.indexOf("assignDate")], row![head!.indexOf("dueDate")]]).toEqual([
+      "2026-11-25",
+      "2026-11-25",
+    ])
+    expect(
+      readCsv(files.get("results.csv")!)
+        .slice(1)
+        .map(result => result[7]),
+    ).toEqual(["2026-11-25", "1970-01-01", "1970-01-01", "1970-01-01"])
+    expect(rosterFaults(files)).toEqual([])
+    expect((await statements([warned])).some(statement => "timestamp" in statement)).toBe(false)
+  })
+  it("know a student by the id without blanks around it, and leave out what a newer file replaced", async () => {
+    const old = refusedFile("old.json", "hs3")
+    const aside = {
+      ...old,
+      result: { ...old.result, problems: [{ ...old.result.problems[0]!, code: "answer-superseded" }] },
+    }
+    const rows = readCsv((await roster([marked(1), marked(2, { id: " hs1" }), aside])).get("results.csv")!)
+    expect(rows.slice(1).map(row => row[4])).toEqual(["hs1"])
+    expect((await statements([marked(2, { id: " hs1 " })]))[0]!.actor).toMatchObject({
+      account: { name: "hs1" },
+    })
+  })
   it("give a result without a score for a file that could not be marked", async () => {
     const rows = readCsv((await roster()).get("results.csv")!).slice(1)
     expect(rows.find(row => row[4] === "hs5")?.slice(5, 7)).toEqual(["submitted", ""])

@@ -45,7 +45,7 @@ describe("the teacher's page", () => {
     expect(opening).toContain("1 of 8 have all 10 points")
     expect(at("3 The mass was left out")).toBeLessThan(at("2 The time step was left out"))
     expect(at("2 The time step was left out")).toBeLessThan(at("1 A wrong answer to “heavier”"))
-    at("most often “the heavy key” (1)")
+    at("A wrong answer to “heavier”: “the heavy key”.")
     at("1 file could not be marked")
   })
   it("asks for no file again that was left aside for a newer one", async () => {
@@ -58,7 +58,7 @@ describe("the teacher's page", () => {
     const files = await filesOf([marked(1), aside])
     expect(words(files.get("report.html")!)).toContain("2 files, 1 left aside for a newer one")
     expect(files.get("report.html")).not.toContain("could not be marked")
-    expect(words(files.get(pageName("a.json"))!)).toContain("A newer file of yours counts.")
+    expect(words(files.get(pageName(aside.result))!)).toContain("A newer file of yours counts.")
   })
   it("repeats the worksheet's own words for a slip, and says whose it is", async () => {
     const opening = words(await pageOf(klass))
@@ -74,6 +74,35 @@ describe("the teacher's page", () => {
     const html = await pageOf(klass)
     expect(words(html)).toMatch(/the heavy key 1 both at the same time right 7/)
     for (const key of lampKey.keys) expect(words(html)).toContain(key.why.slice(0, 40))
+  })
+  it("names the wrong answer given most often, whatever many right ones look like", async () => {
+    const speeds = ["9.81 m/s", "9.81 m/s", "9.81 m/s", "981 cm/s", "98", "98", "5", "\u0000others"]
+    const answered = speeds.map((speed, n) =>
+      marked(n, {
+        verdicts: n < 4 ? {} : { speed: "not met" },
+        questions: { heavier: "same", halved: "half", speed, "own-words": "" },
+      }),
+    )
+    const html = await pageOf(answered)
+    expect(words(html)).toContain("4 A wrong answer to “speed”, most often “98” (2).")
+    const table = /<table class="answers"><caption>4 of 8[\s\S]*?<\/table>/.exec(html)![0]
+    expect(words(table)).toMatch(/9\.81 m\/s right 3 .*98 2 .*981 cm\/s right 1/)
+    expect(table.match(/<tr class="right">/g)).toHaveLength(2)
+    const once = answered.filter((_, n) => n === 4 || n === 6)
+    expect(words(await pageOf(once))).toContain("2 A wrong answer to “speed”.")
+  })
+  it("counts answers that are too many to be kept apart by how they were judged", async () => {
+    const html = await pageOf(
+      Array.from({ length: 250 }, (_, n) =>
+        marked(n, {
+          verdicts: n < 230 ? { speed: "not met" } : {},
+          questions: { heavier: "same", halved: "half", speed: n === 249 ? 9.81 : 100 + n, "own-words": "" },
+        }),
+      ),
+    )
+    expect(words(html)).toMatch(/9\.81 right 0 .*others right 20/)
+    expect(words(html)).toMatch(/others 222/)
+    expect(words(html)).toContain("230 A wrong answer to “speed”.")
   })
   it("lists the same text of several students once, with their names", async () => {
     const html = await pageOf(klass)
@@ -121,13 +150,13 @@ describe("a large class", () => {
     expect(within.match(/<article class="student"/g)).toHaveLength(mostInReport)
     expect(beyond).not.toContain('<article class="student"')
     expect(beyond).not.toContain("p = p + Fnet")
-    expect(beyond).toContain(`href="${pageName("000.json")}"`)
+    expect(beyond).toContain(`href="${pageName(marked(0).result)}"`)
   })
   it("keeps the report within bounds however large it is", () => {
     const sizeOf = (n: number): number => {
       const tally = createTally(subject.sheet)
       for (const item of many(n)) tally.add(item)
-      const naming = { label: (place: number) => `Student ${place}`, href: () => pageName("000.json") }
+      const naming = { label: (place: number) => `Student ${place}`, href: () => pageName(marked(0).result) }
       return reportPage(
         { subject, tally: tally.finish(), naming, works: [], texts: null, anonymous: false },
         "",
@@ -145,7 +174,7 @@ describe("a large class", () => {
     })()
     for await (const { name } of reportFiles(subject, list, plain)) {
       if (!name.startsWith("students/")) continue
-      expect(name).toBe(pageName(`${String(read).padStart(3, "0")}.json`))
+      expect(name).toBe(pageName(marked(read).result))
     }
   })
 })
@@ -160,7 +189,7 @@ describe("a student's page", () => {
   })
   const other = marked(2, { name: "Bram Voe", questions: { "own-words": "Not for others." } })
   it("gives the feedback in the judge's order, the lines beside it", async () => {
-    const html = (await filesOf([mine, other])).get(pageName("001.json"))!
+    const html = (await filesOf([mine, other])).get(pageName(mine.result))!
     const places = lampKey.sheet.checks.map(check => html.indexOf(check.says.slice(0, 30)))
     expect(places).toEqual([...places].sort((a, b) => a - b))
     expect(places[0]).toBeGreaterThan(0)
@@ -168,11 +197,11 @@ describe("a student's page", () => {
     expect(html).toContain("Left empty.")
   })
   it("holds nothing of anybody else", async () => {
-    const html = (await filesOf([mine, other])).get(pageName("001.json"))!
+    const html = (await filesOf([mine, other])).get(pageName(mine.result))!
     for (const text of ["Bram", "hs2", "002", "Not for others."]) expect(html).not.toContain(text)
   })
   it("holds no line of the author's answers, no key, and no name of a slip", async () => {
-    const html = words((await filesOf([mine, other])).get(pageName("001.json"))!)
+    const html = words((await filesOf([mine, other])).get(pageName(mine.result))!)
     expect(answerLines.length).toBeGreaterThan(2)
     for (const line of answerLines) expect(html).not.toContain(line)
     for (const key of lampKey.keys) expect(html).not.toContain(key.why.slice(0, 40))
@@ -189,7 +218,7 @@ describe("a student's page", () => {
       const about = { ...subject, sheet: { ...subject.sheet, reference } }
       const files = await filesOf([item], plain, about)
       const has = (name: string): boolean => files.get(name)!.includes('<polyline class="reference"')
-      return [has(pageName("001.json")), has("report.html")]
+      return [has(pageName(item.result)), has("report.html")]
     }
     const filled = { update: "p = 1", formula: "yFormula = 2" }
     expect(await drawn("shown", {})).toEqual([true, true])
@@ -199,7 +228,9 @@ describe("a student's page", () => {
     expect(await drawn("hidden", filled)).toEqual([false, true])
   })
   it("tells who handed in a file that could not be marked what to do", async () => {
-    const html = (await filesOf([refusedFile("a.json", "hs1")])).get(pageName("a.json"))!
+    const html = (await filesOf([refusedFile("a.json", "hs1")])).get(
+      pageName(refusedFile("a.json", "hs1").result),
+    )!
     expect(words(html)).toContain("Download it again.")
   })
 })
@@ -217,10 +248,26 @@ describe("names of students' pages", () => {
     "x".repeat(1e6),
   ]
   it("are safe on any system and never the same", () => {
-    const names = odd.map(pageName)
+    const names = odd.flatMap(text => [
+      pageName({ file: text, student: null }),
+      pageName({ file: `${text}1`, student: { id: "", name: text } }),
+      pageName({ file: `${text}2`, student: { id: text, name: "" } }),
+    ])
     for (const name of names) expect(name).toMatch(/^students\/[a-z0-9][a-z0-9-]{0,60}\.html$/)
     expect(new Set(names).size).toBe(names.length)
-    expect(pageName("A.json")).not.toBe(pageName("a.json"))
+  })
+  it("keep files apart whose names differ in signs alone, with 64 bits of a digest", () => {
+    const names = ["work!,_#!!!.json", "work^,%@_!!.json", "A.json", "a.json"].map(file =>
+      pageName({ file, student: null }),
+    )
+    expect(new Set(names).size).toBe(4)
+    for (const name of names) expect(name).toMatch(/-[0-9a-f]{16}\.html$/)
+  })
+  it("are the student's, letters without their accents", () => {
+    const name = (own: string): string => pageName({ file: "x.json", student: { id: "s1", name: own } })
+    expect(name("Müller, Jörg")).toMatch(/^students\/muller-jorg-[0-9a-f]{16}\.html$/)
+    expect(name("Łuk Ærø")).toMatch(/^students\/luk-aero-/)
+    expect(name(" ")).toMatch(/^students\/s1-/)
   })
 })
 
@@ -273,6 +320,13 @@ describe("what strangers wrote", () => {
   it("shows what cannot be seen by its code point", () => {
     expect(stranger("a\u202eb\u0000")).toBe("<bdi>a⟨U+202E⟩b⟨U+0000⟩</bdi>")
     expect(stranger("مرحبا")).toBe("<bdi>مرحبا</bdi>")
+  })
+  it("leaves no name that cannot be seen", async () => {
+    const blanks = [0x2800, 0x3164, 0x200b, 0xad, 0x115f, 0x1160, 0xffa0, 0xe0041, 0x200d, 0x200c, 0xfe0f]
+    const html = await pageOf(blanks.map((code, n) => marked(n, { name: String.fromCodePoint(code) })))
+    for (const code of blanks)
+      expect(html).toContain(`⟨U+${code.toString(16).toUpperCase().padStart(4, "0")}⟩`)
+    expect(stranger("می\u200cخواهم ❤️\u200d🔥")).toBe("<bdi>می\u200cخواهم ❤️\u200d🔥</bdi>")
   })
   it("keeps names apart that JavaScript knows", async () => {
     const html = await pageOf([

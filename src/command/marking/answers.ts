@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto"
 import type { Problem } from "../../cell/problem.ts"
 import {
   type AnswerFile,
@@ -15,6 +16,8 @@ export type ReadAnswers =
       readonly ok: true
       readonly answers: AnswerFile
       readonly worksheet: Worksheet
+      /** digest of its bytes: tells the same file handed in twice */
+      readonly bytes: string
       readonly problems: readonly Problem[]
     }
   | {
@@ -54,7 +57,8 @@ export function readHanded(item: Handed, worksheets: readonly Worksheet[]): Read
             todo: "Compare points with care: the versions may differ in what they ask.",
           },
         ]
-  return { ok: true, answers, worksheet, problems: [...earlier, ...problems] }
+  const digest = createHash("sha256").update(bytes).digest("hex")
+  return { ok: true, answers, worksheet, bytes: digest, problems: [...earlier, ...problems] }
 }
 
 const refusal = (student: AnswerFile["student"] | null, problems: readonly Problem[]): ReadAnswers => ({

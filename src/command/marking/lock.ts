@@ -1,4 +1,5 @@
-import { readFileSync, rmSync, writeFileSync } from "node:fs"
+import { randomBytes } from "node:crypto"
+import { linkSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs"
 import { hostname } from "node:os"
 import type { Problem } from "../../cell/problem.ts"
 
@@ -24,16 +25,56 @@ export function takeLock(file: string): Lock | Problem {
   const own: Holder = { host: hostname(), pid: process.pid, began: beginOf(process.pid) }
   for (let attempt = 0; attempt < 3; attempt++) {
     try {
-      writeFileSync(file, JSON.stringify(own), { flag: "wx" })
+      writeHeld(file, JSON.stringify(own))
       return { release: () => rmSync(file, { force: true }) }
     } catch (cause) {
       if ((cause as NodeJS.ErrnoException).code !== "EEXIST") throw cause
     }
     const holder = readHolder(file)
     if (holder !== null && isAtWork(holder)) return inUse(file, holder, own.host)
-    rmSync(file, { force: true })
+    removeAbandoned(file)
   }
   return inUse(file, null, own.host)
+}
+
+/** Links without which a system has to do: a stick, some network drives. */
+const noLinks = new Set(["EPERM", "ENOSYS", "ENOTSUP", "EOPNOTSUPP"])
+
+const besideOf = (file: string): string => `${file}.${randomBytes(4).toString("hex")}`
+
+/**
+ * Puts the file there with its content, or not at all: whoever finds it reads who holds it.
+ *
+ * @throws EEXIST where it is held
+ */
+function writeHeld(file: string, text: string): void {
+  const beside = besideOf(file)
+  writeFileSync(beside, text)
+  try {
+    linkSync(beside, file)
+  } catch (cause) {
+    if (!noLinks.has((cause as NodeJS.ErrnoException).code ?? "")) throw cause
+    writeFileSync(file, text, { flag: "wx" })
+  } finally {
+    rmSync(beside, { force: true })
+  }
+}
+
+/**
+ * Takes away what a killed process left. Another one may have done so and taken its place meanwhile: what was moved
+ * aside is looked at once more, and put back if it is of a process at work.
+ */
+function removeAbandoned(file: string): void {
+  const aside = besideOf(file)
+  try {
+    renameSync(file, aside)
+    const holder = readHolder(aside)
+    if (holder !== null && isAtWork(holder)) linkSync(aside, file)
+  } catch (cause) {
+    // gone in between, or taken by a third: the next attempt finds out
+    if (!["ENOENT", "EEXIST"].includes((cause as NodeJS.ErrnoException).code ?? "")) throw cause
+  }
+  rmSync(aside, { force: true })
 }
 
 function inUse(file: string, holder: Holder | null, host: string): Problem {

@@ -10,8 +10,10 @@ import { count, out, refuse } from "../say.ts"
 import { openClassFile } from "./class-file.ts"
 import { printResults } from "./print.ts"
 import { readShareFile, type ShareFile } from "./share-file.ts"
-import { createCounts, writtenLine } from "./summary.ts"
+import { createCounts, writtenLines } from "./summary.ts"
 import { writeClass } from "./write-class.ts"
+
+export const mergeUsage = "deltasheet grade merge DIR... --out DIR"
 
 interface Part {
   readonly folder: string
@@ -31,7 +33,7 @@ export async function merge(asked: Asked, folders: readonly string[], home: stri
       {
         code: "asked-wrongly",
         text: folder === undefined ? "No folder for the results was named." : "No shares were named.",
-        todo: "Write it as: deltasheet grade merge DIR... --out DIR",
+        todo: `Write it as: ${mergeUsage}`,
       },
     ])
   const read = readParts(folders)
@@ -71,7 +73,10 @@ function problemsOf(parts: readonly Part[]): Problem[] {
   return [
     ...doubled.map(([k, folders]) => ({
       code: "merge-doubled",
-      text: `Share ${k} of ${n} is there ${folders.length} times: ${folders.map(f => `“${f}”`).join(", ")}.`,
+      text:
+        new Set(folders).size === 1
+          ? `“${folders[0]}” was named ${folders.length === 2 ? "twice" : `${folders.length} times`}.`
+          : `Share ${k} of ${n} is there ${folders.length} times: ${folders.map(f => `“${f}”`).join(", ")}.`,
       todo: "Name each share once.",
     })),
     ...(missing.length === 0
@@ -79,7 +84,10 @@ function problemsOf(parts: readonly Part[]): Problem[] {
       : [
           {
             code: "merge-incomplete",
-            text: `Of ${n} shares ${count(missing.length, "is missing", "are missing")}: ${list(missing)}.`,
+            text:
+              missing.length === 1
+                ? `Share ${missing[0]} of ${n} is missing.`
+                : `${count(missing.length, "share")} of ${n} are missing: ${list(missing)}.`,
             todo: "Name the folders of all shares; mark those that were not.",
           },
         ]),
@@ -153,9 +161,9 @@ async function joinParts(
     if (asked.json) await printResults(folder)
     else {
       out(`${count(parts.length, "share")} joined.`)
-      for (const line of [...counts.lines(), writtenLine(folder, names)]) out(line)
+      for (const line of [...counts.lines(), ...writtenLines(folder, names)]) out(line)
     }
-    return counts.refusedSome() ? 1 : 0
+    return counts.foundWanting() ? 1 : 0
   } catch (cause) {
     return refuse(asked, [fileProblem(folder, cause)])
   } finally {

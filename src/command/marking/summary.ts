@@ -1,22 +1,34 @@
 import { join } from "node:path"
-import type { Marked } from "../../report/index.ts"
-import { count, shortNumber } from "../say.ts"
+import type { Problem } from "../../cell/problem.ts"
+import type { Marked, Result } from "../../report/index.ts"
+import { count } from "../say.ts"
 import type { Way } from "./mark-all.ts"
 
-/** Names of refused files that are printed; all of them stand in the results. */
-const mostNames = 20
+/** What is named of each kind; all of it stands in the results. */
+const mostNamed = { refused: 20, aside: 20, shared: 20, halted: 10, passed: 20, ofOneReason: 5 }
 
 export interface Counts {
   add(marked: Marked): void
-  /** whether a file was refused for another reason than that its student handed in a newer one */
-  refusedSome(): boolean
+  /** whether a file was refused for another reason than that another of its student counts, or somebody must decide */
+  foundWanting(): boolean
   lines(): string[]
+}
+
+interface Reason {
+  readonly problem: Problem
+  readonly files: string[]
+  count: number
 }
 
 /** What the class looks like, in a few lines, counted one file at a time. */
 export function createCounts(): Counts {
-  let [graded, full, halted, sum, outOf, left, refused] = [0, 0, 0, 0, 0, 0, 0]
-  const named: string[] = []
+  let [graded, full, sum, outOf, refused] = [0, 0, 0, 0, 0]
+  const [halted, aside, shared] = [
+    createNames(mostNamed.halted),
+    createNames(mostNamed.aside),
+    createNames(mostNamed.shared),
+  ]
+  const reasons = new Map<string, Reason>()
   return {
     add({ result }) {
       if (result.status === "graded") {
@@ -24,27 +36,109 @@ export function createCounts(): Counts {
         sum += result.points
         outOf = Math.max(outOf, result.outOf)
         if (result.points === result.outOf) full++
-        if (result.checks.some(check => check.verdict === "could not run")) halted++
-      } else if (result.problems.some(problem => problem.code === "answer-superseded")) left++
-      else {
-        refused++
-        if (named.length < mostNames) named.push(`  ${result.file}: ${result.problems[0]?.text ?? ""}`)
+        if (result.checks.some(check => check.verdict === "could not run")) halted.add(result.file)
+        if (hasCode(result, "answer-id-shared"))
+          shared.add(
+            `  “${result.student?.id.trim()}”: ${result.file}, by the name of “${result.student?.name.trim()}”`,
+          )
+        return
       }
+      const superseded = result.problems.find(({ code }) => code === "answer-superseded")
+      if (superseded !== undefined) {
+        aside.add(`  ${result.file}: ${superseded.text}`)
+        return
+      }
+      refused++
+      const [problem] = result.problems
+      if (problem === undefined) return
+      const reason = reasons.get(problem.text)
+      if (reason === undefined) {
+        // where nearly every file has a reason of its own, the first will do
+        if (reasons.size < mostNamed.refused)
+          reasons.set(problem.text, { problem, files: [result.file], count: 1 })
+        return
+      }
+      reason.count++
+      if (reason.files.length < mostNamed.ofOneReason) reason.files.push(result.file)
     },
-    refusedSome: () => refused > 0,
+    foundWanting: () => refused > 0 || shared.count() > 0,
     lines() {
-      const mean = sum / Math.max(1, graded)
-      const lines = [
-        `${count(graded, "answer file")} marked: ${full} with full points, ${halted} that could not run, ${shortNumber(mean)} of ${shortNumber(outOf)} points on average.`,
-      ]
-      if (left > 0)
-        lines.push(`${count(left, "older file")} left aside, since the student handed in a newer one.`)
-      if (refused > 0) lines.push(`${count(refused, "file")} refused:`, ...named)
-      if (refused > named.length && refused > 0)
-        lines.push(`  and ${refused - named.length} more; results.csv names them all`)
-      return lines
+      const all = graded + refused + aside.count()
+      const parts = listed([
+        [graded, "marked"],
+        [aside.count(), "left aside"],
+        [refused, "refused"],
+      ])
+      const lines = [`${count(all, "answer file")}: ${parts}.`]
+      if (graded > 0)
+        lines.push(
+          `${(sum / graded).toFixed(1)} of ${outOf} points on average; ${full === 0 ? "none" : full} with full points.`,
+        )
+      if (halted.count() > 0)
+        lines.push(
+          `${count(halted.count(), "program")} could not run: ${halted.names().join(", ")}${halted.more()}.`,
+        )
+      if (aside.count() > 0)
+        lines.push(
+          `${count(aside.count(), "file")} left aside, since another of the same student counts:`,
+          ...aside.names(),
+          ...andMore(aside.count() - aside.names().length),
+        )
+      if (shared.count() > 0)
+        lines.push(
+          "Different names under one id. All were marked; find out which should count:",
+          ...shared.names(),
+          ...andMore(shared.count() - shared.names().length),
+        )
+      if (refused > 0)
+        lines.push(`${count(refused, "file")} refused:`, ...[...reasons.values()].flatMap(reasonLines))
+      const told = [...reasons.values()].reduce((total, reason) => total + reason.count, 0)
+      return [...lines, ...andMore(refused - told)]
     },
   }
+}
+
+const hasCode = (result: Result, code: string): boolean =>
+  result.problems.some(problem => problem.code === code)
+
+const andMore = (n: number): string[] => (n > 0 ? [`  and ${n} more; results.csv names them all`] : [])
+
+/** “29 marked, 6 refused”: what there is none of is not said. */
+const listed = (parts: readonly (readonly [n: number, word: string])[]): string =>
+  parts
+    .filter(([n]) => n > 0)
+    .map(([n, word]) => `${n.toLocaleString("en-GB")} ${word}`)
+    .join(", ") || "none of them to be marked here"
+
+/** A file with its reason; files with one reason together. */
+function reasonLines({ problem, files, count: n }: Reason): string[] {
+  if (n === 1) return [`  ${files[0]}: ${problem.text}`, `    ${problem.todo}`]
+  const rest = n > files.length ? ` and ${n - files.length} more` : ""
+  const todo = problem.code === "answer-other-worksheet" ? "Is this the right worksheet?" : problem.todo
+  return [`  ${count(n, "file")}: ${problem.text}`, `    ${todo}`, `    ${files.join(", ")}${rest}`]
+}
+
+function createNames(most: number) {
+  const names: string[] = []
+  let n = 0
+  return {
+    add(name: string): void {
+      n++
+      if (names.length < most) names.push(name)
+    },
+    count: () => n,
+    names: (): readonly string[] => names,
+    more: () => (n > names.length ? ` and ${n - names.length} more` : ""),
+  }
+}
+
+/** Files that were not opened, so that no student's work is missed for its name. */
+export function passedLines(files: readonly string[]): string[] {
+  if (files.length === 0) return []
+  const named = [...files].sort().slice(0, mostNamed.passed)
+  const rest = files.length > named.length ? ` and ${files.length - named.length} more` : ""
+  const are = files.length === 1 ? "is no answer file and was" : "are no answer files and were"
+  return [`${count(files.length, "file")} ${are} not opened: ${named.join(", ")}${rest}.`]
 }
 
 /** How the work was done, where there is more to say than that it was done. */
@@ -52,7 +146,7 @@ export function workLine(ways: Readonly<Record<Way, number>>, damaged: number, s
   const lines: string[] = []
   if (ways.known > 0)
     lines.push(
-      `${count(ways.known, "file")} known from before or equal to another one; ${ways.judged} judged now.`,
+      `${count(ways.known, "file")} known from before or equal to another one; ${ways.judged === 0 ? "nothing judged anew" : `${ways.judged} judged now`}.`,
     )
   if (ways.judged >= 100)
     lines.push(
@@ -63,5 +157,12 @@ export function workLine(ways: Readonly<Record<Way, number>>, damaged: number, s
   return lines
 }
 
-export const writtenLine = (folder: string, names: readonly string[]): string =>
-  `written: ${join(folder, "results.json")}, ${join(folder, "results.csv")}${names.includes("report.html") ? `; for the class open ${join(folder, "report.html")}` : ""}`
+/** What to open next. */
+export function writtenLines(folder: string, names: readonly string[]): string[] {
+  const reports = names.includes("report.html")
+  return [
+    ...(reports ? [`Open first:          ${join(folder, "report.html")}`] : []),
+    `Spreadsheet:         ${join(folder, "results.csv")}`,
+    ...(reports ? [`Pages for students:  ${join(folder, "students")}`] : []),
+  ]
+}

@@ -1,9 +1,10 @@
 import {
+  csvHead,
+  csvLine,
   type Marked,
   type ReportPiece,
   type ReportSubject,
   reportFiles,
-  resultsCsv,
   resultsJson,
 } from "../../report/index.ts"
 import type { StudentSheet } from "../../worksheet/index.ts"
@@ -27,26 +28,28 @@ export async function writeClass(
   const { anonymous, roster, reports } = wanted
   const options = { ...reportLook(home), anonymous, ...(roster === null ? {} : { roster }) }
   async function* pieces(): AsyncIterable<ReportPiece> {
-    yield* resultPieces(subject.sheet, all())
+    yield* resultPieces(subject.sheet, all(), reports)
     if (reports) yield* reportFiles(subject, all(), options)
   }
   const names = await writePieces(folder, pieces(), { keepPages: !reports })
   return names.filter(name => !name.startsWith("students/"))
 }
 
-/** results.json and results.csv in stretches: the bytes of resultsJson and resultsCsv over the whole class. */
-export async function* resultPieces(sheet: StudentSheet, all: Iterable<Marked>): AsyncIterable<ReportPiece> {
+/** results.json and results.csv in stretches: the bytes of resultsJson over the whole class, and a line a file. */
+async function* resultPieces(
+  sheet: StudentSheet,
+  all: Iterable<Marked>,
+  pages: boolean,
+): AsyncIterable<ReportPiece> {
   const frame = resultsJson(sheet, [])
   const middle = frame.lastIndexOf("[]")
-  const head = resultsCsv(sheet, [])
-  let started = false
+  let number = 0
   yield { name: "results.json", text: frame.slice(0, middle) }
-  yield { name: "results.csv", text: head }
-  for (const { result } of all) {
-    const text = JSON.stringify(result, null, 2).replaceAll("\n", "\n    ")
-    yield { name: "results.json", text: `${started ? "," : "["}\n    ${text}` }
-    yield { name: "results.csv", text: resultsCsv(sheet, [result]).slice(head.length) }
-    started = true
+  yield { name: "results.csv", text: csvHead(sheet) }
+  for (const marked of all) {
+    const text = JSON.stringify(marked.result, null, 2).replaceAll("\n", "\n    ")
+    yield { name: "results.json", text: `${number === 0 ? "[" : ","}\n    ${text}` }
+    yield { name: "results.csv", text: csvLine(sheet, marked, ++number, pages) }
   }
-  yield { name: "results.json", text: `${started ? "\n  ]" : "[]"}${frame.slice(middle + 2)}` }
+  yield { name: "results.json", text: `${number === 0 ? "[]" : "\n  ]"}${frame.slice(middle + 2)}` }
 }

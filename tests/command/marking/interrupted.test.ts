@@ -153,9 +153,9 @@ describe("shares of a class", () => {
       expect(run.code).toBe(2)
       return run.err
     }
-    expect(await refused("share1", "share3")).toMatch(/is missing: 2.*\n.*merge-incomplete/)
+    expect(await refused("share1", "share3")).toMatch(/Share 2 of 3 is missing.*\n.*merge-incomplete/)
     expect(await refused("share1", "share2", "share2", "share3")).toMatch(
-      /is there 2 times.*\n.*merge-doubled/,
+      /was named twice.*\n.*merge-doubled/,
     )
     expect(await refused("share1", "share2", "whole")).toMatch(/no finished share.*\n.*merge-incomplete/)
     const file = at("share3", "marking", "files.jsonl")

@@ -7,6 +7,7 @@ const dated = (file: string, over: Partial<Dated> = {}): Dated => ({
   student: { id: "s1", name: "Student 1" },
   savedAt: "2026-11-25T09:00:00.000Z",
   fileTime: now - 1000,
+  bytes: `bytes of ${file}`,
   ...over,
 })
 const counting = (files: readonly Dated[]): string[] => {
@@ -54,6 +55,34 @@ describe("of several files of one student the newest counts", () => {
   })
   it("the first by name where nothing tells", () => {
     expect(counting([dated("a"), dated("b")])).toEqual(["a"])
+  })
+  it("by the words that are true of it: newer, of the same time, the same file, or joined by the name alone", () => {
+    const said = (...files: Dated[]) => standings(files, now).get("b")!.problems[0]!.text
+    expect(said(dated("a"), dated("b", { savedAt: "2026-11-25T08:00:00Z" }))).toMatch(
+      /the newest, “a”, counts/,
+    )
+    expect(said(dated("a"), dated("b"))).toMatch(/“a” and this one are of the same time/)
+    expect(said(dated("a", { bytes: "x" }), dated("b", { bytes: "x" }))).toMatch(/the same as “a”/)
+    const student = { id: "", name: "Ada" }
+    expect(said(dated("a", { student }), dated("b", { student }))).toMatch(
+      /only the same name: are they of one student/,
+    )
+    expect(said(dated("a"), dated("b"))).not.toMatch(/only the same name/)
+  })
+  it("but never another student's who wrote the same id: names that differ put none aside", () => {
+    const victim = dated("q", { student: { id: "s1", name: "Vic Tim" } })
+    const late = { savedAt: "2026-11-25T11:00:00Z" }
+    for (const name of ["Someone Else", "", "Vic"]) {
+      const found = standings([victim, dated("z", { student: { id: "s1", name }, ...late })], now)
+      for (const file of ["q", "z"]) {
+        const { superseded, problems } = found.get(file)!
+        expect(superseded).toBe(false)
+        expect(problems).toMatchObject([{ code: "answer-id-shared" }])
+        expect(problems[0]!.text).not.toMatch(/Vic|Else/)
+      }
+    }
+    const same = dated("z", { student: { id: "s1 ", name: " vic  TIM" }, ...late })
+    expect(counting([victim, same])).toEqual(["z"])
   })
   it("students are told by id, by name where there is none, and not at all without both", () => {
     const student = (id: string, name: string) => ({ student: { id, name } })
