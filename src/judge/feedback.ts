@@ -16,8 +16,9 @@ export function feedback(
   diagnosis: Diagnosis | null,
 ): string {
   if (finding.met) return finding.right
-  if (unfilled.length > 0) return join(unfilledWords(unfilled), finding.wrong)
-  return join(finding.right, finding.wrong, hintWords(check, diagnosis, finding.slip), finding.look)
+  if (unfilled.length > 0) return join(unfilledWords(unfilled), finding.right, finding.wrong)
+  const hint = finding.onlyReach ? "" : hintWords(check, diagnosis, finding.slip)
+  return join(finding.right, finding.wrong, hint, finding.look)
 }
 
 export function couldNotRunWords(

@@ -31,6 +31,8 @@ export interface Finding {
   readonly wrong: string
   /** where to look on the bench */
   readonly look: string
+  /** what was recorded is right, but does not reach over the reference's time: the check's own hint would mislead */
+  readonly onlyReach: boolean
   /** up to here alone the motion was compared point by point, s; null for to its end */
   readonly horizon: number | null
   /** the slip that the rule itself sees; null where that is for the motion to tell */
@@ -45,6 +47,7 @@ export const found = (finding: Partial<Finding> & { met: boolean }): Finding => 
   right: "",
   wrong: "",
   look: "",
+  onlyReach: false,
   horizon: null,
   slip: null,
   ratio: finding.met ? 0 : Number.POSITIVE_INFINITY,

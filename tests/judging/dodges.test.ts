@@ -147,10 +147,23 @@ describe("what a student may record less of", () => {
       update: "p = p + Fnet * dt\nr = r + (p / mass) * dt\nif (t > 0.8) break",
     })
     expect(early.get("follows")?.message).toContain("ends at t = 0.80")
+    expect(early.get("follows")?.message).toContain("See what ends the loop")
+    // the check's hint speaks of a wrong motion
+    expect(early.get("follows")?.message).not.toContain("Let the picture tell you")
     const late = await verdicts("lamp-key", {
       update: "p = p + Fnet * dt\nr = r + (p / mass) * dt\nif (t < 0.3) { n = n + 1; t = n * dt; continue }",
     })
     expect(late.get("follows")?.verdict).toBe("not met")
     expect(late.get("follows")?.message).toContain("begins only at t = 0.3")
+  }, 120_000)
+
+  it("is looked for with arrows only where there are some", async () => {
+    const found = await verdicts("lamp-key", {
+      update: "p = p + Fnet * dt",
+      formula: "yFormula = height - 9 * t",
+    })
+    expect(found.get("follows")?.message).toContain("arrows of force and momentum")
+    expect(found.get("formula")?.verdict).toBe("not met")
+    expect(found.get("formula")?.message).not.toContain("arrows")
   }, 120_000)
 })

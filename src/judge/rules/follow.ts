@@ -48,7 +48,8 @@ export function follow({ check, student, reference }: Asked): Finding {
     departsAt: comparison.departsAt,
     right: soFarWords(what, comparison, moment),
     wrong: [wrongWords(what, comparison, moment), contact].filter(words => words !== "").join(" "),
-    look: lookWords(what, comparison, moment),
+    look: lookWords(what, comparison, moment, bodyWithForces(recordingOf(reference, check.cell), series)),
+    onlyReach: comparison.outcome === "does not reach",
     ratio: comparison.outcome === "does not reach" ? Number.POSITIVE_INFINITY : ratio,
   })
 }
@@ -150,17 +151,36 @@ function gapWords(what: Spoken, { student, reference }: Instant): string {
         ? gap > 0
           ? "too far right"
           : "too far left"
-        : `off along ${axis}`
+        : "off"
   return `${amount(Math.abs(gap), what.unit)} ${direction} (along ${axis})`
 }
 
-function lookWords(what: Spoken, { departsAt, referenceEnd }: Comparison, { ofTime, at }: Moment): string {
+/** Whether the bench draws arrows of force for the body that a series belongs to. */
+function bodyWithForces(recording: ReturnType<typeof recordingOf>, series: string): boolean {
+  const body = series.split(/\.(?:position|momentum|forces)\b/)[0]!
+  return recording?.series.some(({ name }) => name.startsWith(`${body}.forces.`)) ?? false
+}
+
+function lookWords(
+  what: Spoken,
+  { departsAt, referenceEnd, outcome, lack }: Comparison,
+  { ofTime, at }: Moment,
+  arrowsDrawn: boolean,
+): string {
+  if (outcome === "does not reach")
+    return lack?.kind === "begins late"
+      ? "See which line keeps the first steps from being recorded."
+      : "Up to there it is right. See what ends the loop: its condition, or a line that leaves it. It may stand in another blank."
   if (!ofTime)
     return departsAt === null
       ? ""
       : `On the bench, compare the plot with the reference from ${at(departsAt)} on.`
   const arrows = what.quantity === "force" ? "the force arrows" : "the arrows of force and momentum"
   if (departsAt !== null && departsAt >= worthSaying * referenceEnd)
-    return `On the bench, go to ${seconds(departsAt)} and look at ${arrows} just before and just after.`
-  return `On the bench, take the first few steps one by one and look at ${arrows}.`
+    return arrowsDrawn
+      ? `On the bench, go to ${seconds(departsAt)} and look at ${arrows} just before and just after.`
+      : `On the bench, go to ${seconds(departsAt)} and compare with the reference just before and just after.`
+  return arrowsDrawn
+    ? `On the bench, take the first few steps one by one and look at ${arrows}.`
+    : "On the bench, take the first few steps one by one and compare with the reference."
 }
