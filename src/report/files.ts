@@ -2,10 +2,11 @@ import { type Marked, mostInReport, type ReportFiles, type ReportPiece } from ".
 import { type Owner, pageName } from "./file-name.ts"
 import { pointsWords } from "./marks.ts"
 import { createRoster } from "./oneroster.ts"
-import { type Naming, reportPage } from "./report.ts"
+import type { Naming } from "./parts.ts"
+import { reportPage } from "./report.ts"
 import { studentPage, whoHtml, workHtml } from "./student.ts"
 import { type ClassTally, createTally, type Entry, isSuperseded } from "./tally.ts"
-import { escaped } from "./text.ts"
+import { escaped, shortName } from "./text.ts"
 import { statementsOf } from "./xapi.ts"
 
 /** All report files of a class: see ReportFiles. */
@@ -81,7 +82,7 @@ function reportPiece(parts: {
               : isSuperseded(item)
                 ? "left aside"
                 : "not marked"
-          return `<article class="student" id="${anchor(place)}"><h3>${who} <span class="points">${points}</span></h3>${workHtml(subject, item, "teacher")}<p class="back"><a href="#register">Back to the register</a></p></article>`
+          return `<article class="student" id="${anchor(place)}"><h3>${who} <span class="points">${points}</span></h3>${workHtml(subject, item, anonymous ? "teacher without names" : "teacher")}<p class="back"><a href="#register">Back to the register</a></p></article>`
         }),
         texts,
         anonymous,
@@ -96,7 +97,15 @@ const anchor = (place: number): string => `s${place + 1}`
 const ownerOf = ({ file, id, name }: Entry): Owner => ({ file, student: { id, name } })
 
 function namingOf(tally: ClassTally, anonymous: boolean, small: boolean): Naming {
-  const nameOf = (entry: Entry): string => entry.name.trim() || entry.id.trim() || entry.file
+  const times = new Map<string, number>()
+  const plainName = (entry: Entry): string => entry.name.trim() || entry.id.trim() || entry.file
+  for (const entry of tally.entries) times.set(plainName(entry), (times.get(plainName(entry)) ?? 0) + 1)
+  // two of the same name are told apart
+  const nameOf = (entry: Entry): string => {
+    const name = plainName(entry)
+    const other = entry.id.trim() || entry.file
+    return times.get(name) === 1 || name === other ? name : `${shortName(name)} (${other})`
+  }
   return {
     label: place => (anonymous ? `Student ${place + 1}` : nameOf(tally.entries[place]!)),
     href: place => {

@@ -5,43 +5,23 @@ import { type Finding, findingsOf, slipSentence, slipWords } from "./findings.ts
 import { frame } from "./frame.ts"
 import { histogram } from "./histogram.ts"
 import { shares, verdictMark, verdictWords } from "./marks.ts"
+import { notMarkedSection } from "./not-marked.ts"
+import { type Naming, namesHtml, type ReportParts, type Section, scrolled } from "./parts.ts"
+import { registerSection } from "./register.ts"
 import { asked } from "./student.ts"
-import { type AnswerCount, type AnswerTally, type ClassTally, type Entry, isFull, judged } from "./tally.ts"
+import type { AnswerCount, AnswerTally, ClassTally } from "./tally.ts"
 import { count, escaped, grouped, nameHtml, number, stranger } from "./text.ts"
-
-/** Names shown of those that a finding or a slip concerns; the rest are counted. */
-const mostNames = 40
-/** Lines of the register at most; beyond, it keeps to those who missed something. */
-const mostLines = 2000
-
-/** How a file of the class is named and where its work is shown. */
-export interface Naming {
-  readonly label: (place: number) => string
-  /** "" for no place to go to */
-  readonly href: (place: number) => string
-}
-
-export interface ReportParts {
-  readonly subject: ReportSubject
-  readonly tally: ClassTally
-  readonly naming: Naming
-  /** each student's work, ready made, when the class is small enough; in the order of the register */
-  readonly works: readonly string[]
-  /** answers to text questions, by question; null when they stand on the students' own pages alone */
-  readonly texts: ReadonlyMap<string, readonly (readonly [place: number, text: string])[]> | null
-  readonly anonymous: boolean
-}
 
 /** The teacher's page: first what to take up in class, then the class, then each student. */
 export function reportPage(parts: ReportParts, styles: string): string {
-  const { subject, tally, naming } = parts
+  const { subject, tally } = parts
   const sections = [
     mondaySection(parts),
     checksSection(parts),
     slipsSection(parts),
     questionsSection(parts),
     textsSection(parts),
-    refusedSection(tally, naming),
+    notMarkedSection(parts),
     registerSection(parts),
     worksSection(parts),
   ].filter(section => section !== null)
@@ -67,12 +47,6 @@ ${body}
   )
 }
 
-interface Section {
-  readonly id: string
-  readonly title: string
-  readonly html: string
-}
-
 const standing = (tally: ClassTally): string =>
   [
     count(tally.entries.length, "file"),
@@ -92,7 +66,7 @@ function mondaySection({ subject, tally, naming }: ReportParts): Section {
   const refused =
     tally.refused.length === 0
       ? ""
-      : `<p class="aside"><a href="#refused">${count(tally.refused.length, "file")}</a> could not be marked: ask for ${tally.refused.length === 1 ? "it" : "them"} again.</p>`
+      : `<p class="aside"><a href="#not-marked">${count(tally.refused.length, "file")}</a> could not be marked: the reasons, and what to do, stand there.</p>`
   return {
     id: "class",
     title: "What to take up in class",
@@ -102,20 +76,6 @@ function mondaySection({ subject, tally, naming }: ReportParts): Section {
 
 function findingHtml({ count: n, seen, about, say, who }: Finding, naming: Naming): string {
   return `<li><span class="many">${grouped(n)}</span><div><p class="seen">${stranger(seen)}</p>${about === "" ? "" : `<p class="about">${stranger(about)}</p>`}${say === "" ? "" : `<p class="say">${stranger(say)}</p>`}${namesHtml(who, naming, 8)}</div></li>`
-}
-
-function namesHtml(who: readonly number[], naming: Naming, most = mostNames): string {
-  if (who.length === 0) return ""
-  const links = who.slice(0, most).map(place => linkHtml(place, naming))
-  const rest = who.length - links.length
-  return `<p class="whom">${links.join(", ")}${rest > 0 ? ` and ${grouped(rest)} more` : ""}</p>`
-}
-
-function linkHtml(place: number, { label, href }: Naming): string {
-  const address = href(place)
-  return address === ""
-    ? nameHtml(label(place))
-    : `<a href="${escaped(address)}">${nameHtml(label(place))}</a>`
 }
 
 function checksSection({ subject, tally }: ReportParts): Section | null {
@@ -262,51 +222,6 @@ function textsHtml(
   return `<article class="question"><h3>${asked(question)}</h3>${why === "" ? "" : `<p class="why"><b>To look for:</b> ${stranger(why)}</p>`}${items.length === 0 ? "<p>Nobody wrote anything.</p>" : `<ul class="texts">${items.join("")}</ul>`}</article>`
 }
 
-function refusedSection(tally: ClassTally, naming: Naming): Section | null {
-  if (tally.refused.length === 0) return null
-  const shown = tally.refused.slice(0, mostLines)
-  const rows = shown.map(
-    place =>
-      `<tr><th scope="row">${linkHtml(place, naming)}</th><td>${stranger(tally.entries[place]!.reason)}</td></tr>`,
-  )
-  return {
-    id: "refused",
-    title: "Files that could not be marked",
-    html: scrolled(
-      "Files that could not be marked",
-      `<table><caption>${count(tally.refused.length, "file")}, each with its reason${shown.length < tally.refused.length ? `; the first ${grouped(shown.length)} are listed` : ""}.</caption><thead><tr><th scope="col">file</th><th scope="col">reason</th></tr></thead><tbody>${rows.join("")}</tbody></table>`,
-    ),
-  }
-}
-
-function registerSection({ subject, tally, naming }: ReportParts): Section | null {
-  const all = tally.entries.flatMap((entry, place) => (entry.refused ? [] : [place]))
-  if (all.length === 0) return null
-  const large = all.length > mostLines
-  const shown = large ? all.filter(place => !isFull(tally.entries[place]!)).slice(0, mostLines) : all
-  const names = judged(subject.sheet)
-  const rows = shown.map(place => registerRow(tally.entries[place]!, place, naming))
-  const left = large
-    ? ` ${grouped(all.length - shown.length)} others, ${grouped(tally.full)} of them with all points, are in results.csv.`
-    : ""
-  return {
-    id: "register",
-    title: "Register",
-    html: `<p class="key">${(["met", "not met", "could not run"] as const).map(verdict => `<span>${verdictMark(verdict)} ${verdictWords[verdict]}</span>`).join("")}</p>${scrolled(
-      "Register",
-      `<table class="register"><caption>In the order of the file names.${left}</caption><thead><tr><th scope="col">student</th><th scope="col" class="n">points</th>${names.map(name => `<th scope="col">${escaped(name)}</th>`).join("")}<th scope="col">what was seen</th></tr></thead><tbody>${rows.join("\n")}</tbody></table>`,
-    )}`,
-  }
-}
-
-function registerRow(entry: Entry, place: number, naming: Naming): string {
-  const cells = entry.verdicts.map(
-    verdict =>
-      `<td class="v ${verdict === null ? "" : verdict.replaceAll(" ", "-")}"><span class="unseen">${verdict === null ? "nothing judged" : verdictWords[verdict]}</span></td>`,
-  )
-  return `<tr><th scope="row">${linkHtml(place, naming)}</th><td class="n">${number(entry.points)}</td>${cells.join("")}<td>${[...entry.slips.map(slip => `<code>${escaped(slip)}</code>`), ...(entry.note === "" ? [] : [escaped(entry.note)])].join(", ")}</td></tr>`
-}
-
 function worksSection({ works, tally, anonymous }: ReportParts): Section | null {
   if (tally.entries.length === 0) return null
   if (works.length > 0) return { id: "students", title: "Each student", html: works.join("\n") }
@@ -319,7 +234,3 @@ function worksSection({ works, tally, anonymous }: ReportParts): Section | null 
     html: `<p>The class has more than ${mostInReport} files. ${where}</p>`,
   }
 }
-
-/** A wide table scrolls in its own window, which the keyboard can reach. */
-const scrolled = (label: string, table: string): string =>
-  `<div class="scroll" role="region" tabindex="0" aria-label="${escaped(label)}: table">${table}</div>`

@@ -1,4 +1,3 @@
-import type { CheckResult } from "../judge/contract.ts"
 import { rightOnlyHere } from "../judge/mark.ts"
 import { slipNamed } from "../judge/slips/catalogue.ts"
 import type { Question } from "../worksheet/contract.ts"
@@ -8,11 +7,10 @@ import { mathOnly } from "./equations.ts"
 import { figureKey, overlay } from "./figure.ts"
 import { frame } from "./frame.ts"
 import { pointsWords, verdictMark, verdictWord } from "./marks.ts"
+import type { Reader } from "./reader.ts"
 import { isSuperseded } from "./tally.ts"
 import { escaped, nameHtml, shortName, stranger, strangerText } from "./text.ts"
-
-/** For the student nothing is said that gives an answer away; the teacher is told what lies behind. */
-export type Reader = "student" | "teacher"
+import { haltsOf, messageBeyond, problemsHtml } from "./told.ts"
 
 /**
  * What one student wrote, and beside it the feedback in the judge's own order, with the motion over the
@@ -20,24 +18,11 @@ export type Reader = "student" | "teacher"
  */
 export function workHtml(subject: ReportSubject, { result, work }: Marked, reader: Reader): string {
   const feedback = [
-    problemsHtml(result.problems.filter(problem => !isTold(problem.text, result.checks))),
+    problemsHtml({ result, work }, reader),
     work === null ? "" : checksHtml(subject, { result, work }, reader),
   ].join("")
   const code = work === null ? "" : codeHtml(subject, work.blanks, reader)
   return `<div class="beside"><div class="wrote">${code}</div><div class="feedback">${feedback}</div></div>${work === null ? "" : questionsHtml(subject, { result, work })}`
-}
-
-/** A problem that a check's feedback says already is not said twice. */
-const isTold = (text: string, checks: readonly CheckResult[]): boolean =>
-  checks.some(check => check.message.includes(text))
-
-function problemsHtml(problems: readonly Marked["result"]["problems"][number][]): string {
-  if (problems.length === 0) return ""
-  const items = problems.map(({ text, todo, where }) => {
-    const place = where?.cell === undefined ? "" : ` (cell ${escaped(where.cell)}, line ${where.line})`
-    return `<li>${stranger(text)}${place} <span class="todo">${stranger(todo)}</span></li>`
-  })
-  return `<ul class="problems">${items.join("")}</ul>`
 }
 
 function checksHtml(subject: ReportSubject, { result, work }: Marked, reader: Reader): string {
@@ -47,17 +32,23 @@ function checksHtml(subject: ReportSubject, { result, work }: Marked, reader: Re
     const found = result.checks.find(candidate => candidate.name === check.name)
     return found === undefined ? [] : [{ check, found }]
   })
+  const halts = haltsOf(result)
   const allMet = checks.every(({ found }) => found.verdict === "met")
   const items = checks.map(({ check, found }) => {
     const key = figureKey(check)
     // One picture of the same curves is enough; what is met needs none, unless there is nothing else to see.
-    const wanted = key !== null && !drawn.has(key) && (allMet ? drawn.size === 0 : found.verdict !== "met")
+    const wanted =
+      key !== null &&
+      !drawn.has(key) &&
+      (allMet ? drawn.size === 0 : found.verdict !== "met") &&
+      // the reference alone says nothing about a program that did not run
+      (found.verdict !== "could not run" || (work?.motions ?? []).some(({ cell }) => cell === check.cell))
     const onlyElsewhere = found.message.startsWith(rightOnlyHere)
     const figure = wanted
       ? overlay(
           check,
           work?.motions ?? [],
-          reader === "teacher" || maySeeReference(subject, check.cell, work?.blanks ?? {})
+          reader !== "student" || maySeeReference(subject, check.cell, work?.blanks ?? {})
             ? subject.reference
             : [],
           onlyElsewhere ? null : found.departsAt,
@@ -65,14 +56,15 @@ function checksHtml(subject: ReportSubject, { result, work }: Marked, reader: Re
       : ""
     if (figure !== "" && key !== null) drawn.add(key)
     const slip =
-      reader === "teacher" && found.slip !== null && !named.has(found.slip)
+      reader !== "student" && found.slip !== null && !named.has(found.slip)
         ? slipNamed(found.slip)
         : undefined
     if (slip !== undefined) named.add(slip.name)
+    const message = messageBeyond(found, halts)
     return `<li>
 <p class="check-head">${verdictMark(found.verdict)}<span class="says">${stranger(check.says === "" ? check.name : check.says)}</span>${verdictWord(found.verdict)} <span class="points">${pointsWords(found.points, found.outOf)}</span></p>
 ${slip === undefined ? "" : `<p class="slip"><b>${escaped(slip.name)}</b> ${escaped(slip.teacher)}</p>`}
-${found.message === "" ? "" : `<p class="message">${stranger(found.message)}</p>`}
+${message === "" ? "" : `<p class="message">${stranger(message)}</p>`}
 ${figure}${figure !== "" && onlyElsewhere ? '<p class="aside">The picture shows the values on the sheet.</p>' : ""}
 </li>`
   })

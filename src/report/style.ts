@@ -102,6 +102,7 @@ td code, th code { font-size: .8rem }
 .slip b { font-family: var(--face-code, monospace); font-weight: 400; color: var(--accent, #a63d1f); margin-inline-end: .3em }
 .problems { margin-block-end: .8rem; font-size: .94rem }
 .problems li { padding-inline-start: .7rem; border-inline-start: 2.5px solid var(--accent, #a63d1f); margin-block-end: .4rem }
+.place { display: block; font-size: .86rem; color: var(--ink-grey, #5e666c); overflow-wrap: anywhere }
 .questions { margin-block-start: .4rem; border-block-start: 1px solid var(--hair, #d8d2c4); font-size: .94rem }
 .questions dt { margin-block-start: .5rem; color: var(--ink-grey, #5e666c); font-size: .9rem }
 .questions dd { display: grid; grid-template-columns: minmax(0, 1fr); gap: 0 2rem }

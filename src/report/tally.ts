@@ -1,3 +1,4 @@
+import type { Problem } from "../cell/problem.ts"
 import type { CheckResult, Verdict } from "../judge/contract.ts"
 import type { StudentSheet } from "../worksheet/contract.ts"
 import type { Marked } from "./contract.ts"
@@ -20,7 +21,7 @@ export interface Entry {
   /** why there is nothing to compare: an empty blank, what stopped the program; "" where there is */
   readonly note: string
   /** the first thing that is wrong with a file that was refused */
-  readonly reason: string
+  readonly reason: Problem | null
 }
 
 export interface CheckTally {
@@ -117,7 +118,7 @@ export function createTally(sheet: StudentSheet) {
         verdicts: names.map(name => found.get(name)?.verdict ?? null),
         slips: [...mine],
         note: [emptied ? "left empty" : "", halt?.replaceAll("-", " ") ?? ""].filter(Boolean).join(", "),
-        reason: refused ? (result.problems[0]?.text ?? "") : "",
+        reason: refused ? (result.problems[0] ?? null) : null,
       })
       if (refused) return place
       for (const [name, check] of found) {
