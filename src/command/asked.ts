@@ -17,7 +17,9 @@ export interface CommandSpec {
   /** how many files or folders it takes */
   readonly takes: readonly [least: number, most: number]
   /** the same where the first of them is a word of the command's own, that word counted */
-  readonly forms?: Readonly<Record<string, readonly [least: number, most: number]>>
+  readonly forms?: Readonly<
+    Record<string, { readonly usage: string; readonly takes: readonly [least: number, most: number] }>
+  >
   /** lines that its help says besides */
   readonly more?: readonly string[]
 }
@@ -77,14 +79,19 @@ export function readAsked(spec: CommandSpec, args: readonly string[]): Asked | P
   const help = values.help !== undefined
   const [first] = positionals
   const form = first !== undefined && Object.hasOwn(spec.forms ?? {}, first) ? spec.forms![first] : undefined
-  const [least, most] = form ?? spec.takes
+  const [least, most] = form?.takes ?? spec.takes
+  const usage = form?.usage ?? spec.usage
   if (!help && positionals.length < least)
-    return wrong(spec, `“${spec.name}” was given no file.`, `Write it as: ${spec.usage}`)
+    return wrong(
+      spec,
+      `“${form === undefined ? spec.name : `${spec.name} ${first}`}” was given no ${form === undefined ? "file" : "folder"}.`,
+      `Write it as: ${usage}`,
+    )
   if (!help && positionals.length > most)
     return wrong(
       spec,
       `“${spec.name}” was given ${positionals.length} files and takes ${most}.`,
-      `Write it as: ${spec.usage}`,
+      `Write it as: ${usage}`,
     )
   return { files: positionals, json: values.json !== undefined, help, values }
 }
@@ -105,7 +112,7 @@ function spreadMany(spec: CommandSpec, args: readonly string[]): string[] {
 }
 
 function wrong(spec: CommandSpec, text: string, todo: string): Problem {
-  return { code: "asked-wrongly", text, todo: `${todo} “deltasheet ${spec.name} --help” shows more.` }
+  return { code: "asked-wrongly", text, todo: `${todo}\n    “deltasheet ${spec.name} --help” shows more.` }
 }
 
 export function helpOf(spec: CommandSpec): string {

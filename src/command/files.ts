@@ -1,6 +1,6 @@
 import { randomBytes } from "node:crypto"
-import { mkdirSync, readFileSync, renameSync, statSync, writeFileSync } from "node:fs"
-import { dirname } from "node:path"
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs"
+import { dirname, resolve } from "node:path"
 import type { Problem } from "../cell/problem.ts"
 import { parseWorksheet, type Worksheet } from "../worksheet/index.ts"
 
@@ -20,13 +20,23 @@ export function decodeUtf8(bytes: Uint8Array): string | null {
   }
 }
 
-/** Why a file could not be opened, in words. */
-export function fileProblem(file: string, cause: unknown): Problem {
+/** Why a file could not be opened or written, in words. */
+export function fileProblem(file: string, cause: unknown, doing: "read" | "write" = "read"): Problem {
   const code = (cause as NodeJS.ErrnoException | null)?.code
+  const [absent, barred]: [string, string][] =
+    doing === "read"
+      ? [
+          ["is not there", "Check the name and the folder."],
+          ["may not be read", "Change its permissions, or copy it to a folder of your own."],
+        ]
+      : [
+          ["cannot be made: there can be no folder at that place", "Choose a folder of your own."],
+          ["may not be written to", "Change its permissions, or choose a folder of your own."],
+        ]
   const reasons: Record<string, [string, string]> = {
-    ENOENT: ["is not there", "Check the name and the folder."],
-    EACCES: ["may not be read", "Change its permissions, or copy it to a folder of your own."],
-    EPERM: ["may not be read", "Change its permissions, or copy it to a folder of your own."],
+    ENOENT: absent!,
+    EACCES: barred!,
+    EPERM: barred!,
     EISDIR: ["is a folder", "Name a file in it."],
     ENOSPC: ["cannot be written: the disk is full", "Make room and try again."],
     EROFS: ["cannot be written: the disk is read-only", "Choose another folder."],
@@ -76,10 +86,31 @@ export function readWorksheet(file: string): Read<Worksheet> & { text?: string }
   return result.ok ? { ok: true, value: result.worksheet, text } : { ok: false, problems: result.problems }
 }
 
+/**
+ * Makes a folder and those above it that are missing, one after the other: asked for all of them at once, Node never
+ * comes back where the system makes no folders, as in /proc.
+ */
+export function makeFolder(folder: string): void {
+  const missing: string[] = []
+  for (let path = resolve(folder); !existsSync(path); path = dirname(path)) missing.push(path)
+  for (const path of missing.reverse())
+    try {
+      mkdirSync(path)
+    } catch (cause) {
+      // made by another process meanwhile
+      if ((cause as NodeJS.ErrnoException).code !== "EEXIST") throw cause
+    }
+}
+
 /** Writes a file whole or not at all: beside it first, then renamed. */
 export function writeWhole(file: string, content: string | Uint8Array): void {
-  mkdirSync(dirname(file), { recursive: true })
+  makeFolder(dirname(file))
   const beside = `${file}.${randomBytes(4).toString("hex")}.part`
-  writeFileSync(beside, content)
-  renameSync(beside, file)
+  try {
+    writeFileSync(beside, content)
+    renameSync(beside, file)
+  } catch (cause) {
+    rmSync(beside, { force: true })
+    throw cause
+  }
 }

@@ -1,15 +1,15 @@
-import { mkdirSync, rmSync, statSync } from "node:fs"
+import { rmSync, statSync } from "node:fs"
 import { availableParallelism } from "node:os"
 import { join } from "node:path"
 import { setFlagsFromString } from "node:v8"
 import type { Problem } from "../cell/problem.ts"
 import { createReferences, NoReference, ownParameters } from "../judge/index.ts"
 import { motionsOf, type ReportSubject } from "../report/index.ts"
-import { suggest, type Worksheet } from "../worksheet/index.ts"
+import type { Worksheet } from "../worksheet/index.ts"
 import type { Asked, CommandSpec } from "./asked.ts"
 import { type ReportsAsked, readReportsAsked, reportOptions } from "./class-reports.ts"
 import { collect, type Handed, namedProblem } from "./collect.ts"
-import { fileProblem, readWorksheet } from "./files.ts"
+import { fileProblem, makeFolder, readWorksheet } from "./files.ts"
 import type { ExitCode } from "./main.ts"
 import { readHanded } from "./marking/answers.ts"
 import { openClassFile } from "./marking/class-file.ts"
@@ -35,10 +35,11 @@ export const gradeSpec: CommandSpec = {
   says: "mark answer files, folders or zips of them; writes results, a report and a page for each student",
   more: [
     `${mergeUsage}     joins the shares that were marked with --share`,
+    "It takes --out, --results-only, --anonymous and --roster.",
     "What was marked is kept in DIR/marking: interrupted, or asked again, grade goes on from there.",
   ],
   takes: [1, 1],
-  forms: { merge: [2, 10_001] },
+  forms: { merge: { usage: mergeUsage, takes: [2, 10_001] } },
   options: {
     answers: { value: "PATH", says: "answer files, folders or zip archives", many: true },
     out: { value: "DIR", says: "folder for results.json, results.csv, report.html and the rest" },
@@ -71,10 +72,12 @@ export async function grade(asked: Asked, home: string): Promise<ExitCode> {
   if (Array.isArray(read)) return refuse(asked, read)
   const given = read as GradeAsked
   const marking = join(given.folder, "marking")
+  let begun = false
   try {
-    mkdirSync(marking, { recursive: true })
+    makeFolder(marking)
     const lock = takeLock(join(marking, "lock"))
     if ("code" in lock) return refuse(asked, [lock])
+    begun = true
     try {
       return await gradeIn(asked, given, marking, home)
     } finally {
@@ -84,7 +87,7 @@ export async function grade(asked: Asked, home: string): Promise<ExitCode> {
     if (cause instanceof HostTrouble) return refuse(asked, [cause.problem])
     if (cause instanceof NoReference) return refuse(asked, [placeInFile(given.worksheets[0]!, cause.problem)])
     if ((cause as NodeJS.ErrnoException | null)?.syscall === undefined) throw cause
-    return refuse(asked, [unwritten(given.folder, cause)])
+    return refuse(asked, [unwritten(given.folder, cause, begun)])
   }
 }
 
@@ -124,7 +127,7 @@ function readGradeAsked(asked: Asked): GradeAsked | Problem[] {
         {
           code: "asked-wrongly",
           text: `“${file}” is the worksheet “${id}”; earlier versions must be of “${read.value.sheet.id}”.`,
-          todo: suggest(id, [read.value.sheet.id]),
+          todo: `Name an earlier version of “${read.value.sheet.id}” after --earlier.`,
         },
       ]
     worksheets.push(earlier.value)
@@ -292,8 +295,9 @@ function interrupted({ folder }: GradeAsked, ways: Readonly<Record<Way, number>>
 }
 
 /** Something could not be written: what was marked before is safe. */
-function unwritten(folder: string, cause: unknown): Problem {
-  const problem = fileProblem(folder, cause)
+function unwritten(folder: string, cause: unknown, begun: boolean): Problem {
+  const problem = fileProblem(folder, cause, "write")
+  if (!begun) return { ...problem, todo: `${problem.todo} Nothing was marked yet.` }
   return {
     ...problem,
     todo: `${problem.todo} What was marked is kept: the same command goes on from there, and earlier results were left as they were.`,

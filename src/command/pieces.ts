@@ -1,21 +1,15 @@
-import {
-  closeSync,
-  existsSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  renameSync,
-  rmSync,
-  writeSync,
-} from "node:fs"
+import { closeSync, existsSync, openSync, readdirSync, renameSync, rmSync, writeSync } from "node:fs"
 import { dirname, join } from "node:path"
 import type { ReportPiece } from "../report/index.ts"
-import { writeWhole } from "./files.ts"
+import { makeFolder, writeWhole } from "./files.ts"
 
 /** Files that come whole, in one piece, and are too many to be held open. */
 const comesWhole = (name: string): boolean => name.startsWith("students/")
-/** A page that an earlier marking wrote (src/report/file-name.ts); earlier versions gave it eight digits. */
-const ownPage = /^[a-z0-9-]+-(?:[0-9a-f]{8}){1,2}\.html$/
+/**
+ * A page that an earlier marking wrote (src/report/file-name.ts), or half wrote when it was killed; earlier versions gave it eight
+ * digits.
+ */
+const ownPage = /^[a-z0-9-]+-(?:[0-9a-f]{8}){1,2}\.html(\.[0-9a-f]{8}\.part)?$/
 
 /**
  * Writes report files as their pieces come, each beside its place, and moves them there when all have come: a report
@@ -41,7 +35,7 @@ export async function writePieces(
       }
       let file = open.get(name)
       if (file === undefined) {
-        mkdirSync(dirname(join(folder, name)), { recursive: true })
+        makeFolder(dirname(join(folder, name)))
         parts.add(name)
         open.set(name, (file = openSync(beside(name), "w")))
       }

@@ -66,7 +66,7 @@ export async function publish(asked: Asked, home: string): Promise<ExitCode> {
       for (const picture of pictures)
         if ("path" in picture) writeWhole(join(resolve(folder), picture.address), readFileSync(picture.path))
     } catch (cause) {
-      return refuse(asked, [fileProblem(folder, cause)], 2)
+      return refuse(asked, [fileProblem(folder, cause, "write")], 2)
     }
     if (asked.json)
       out(

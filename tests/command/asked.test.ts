@@ -23,6 +23,8 @@ describe("what is asked on the command line", () => {
     ["an option twice", ["w.md", "--out", "a", "--out", "b"], /one of them/],
     ["no file", ["--answers", "a"], /deltasheet grade WORKSHEET/],
     ["too many files", ["a.md", "b.md"], /deltasheet grade WORKSHEET/],
+    ["a merge of nothing", ["merge"], /^Write it as: deltasheet grade merge DIR/],
+    ["what more there is to say, in a line of its own", ["w.md", "--out"], /\n +“deltasheet grade --help”/],
     ["a value for a switch", ["w.md", "--json=yes"], /alone/],
   ])("refuses %s and says what to write", (_, args, todo) => {
     expect(readAsked(gradeSpec, args)).toMatchObject({

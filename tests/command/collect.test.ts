@@ -133,4 +133,13 @@ describe("what would do harm is refused in words", () => {
     expect(collect([join(folder, "fake.zip")]).map(text)).toEqual(["! zip"])
     expect(collect([join(folder, "cut.zip")]).map(text)).toEqual(["! zip"])
   })
+  it("but not a zip whose comment holds what an archive ends with", () => {
+    const plain = zipSync({ "a.json": strToU8("A") })
+    const end = plain.subarray(plain.length - 22)
+    const comment = new Uint8Array([...strToU8("PK\u0005\u0006"), ...new Uint8Array(18), 33])
+    const bytes = Uint8Array.from([...plain, ...comment])
+    new DataView(bytes.buffer).setUint16(plain.length - end.length + 20, comment.length, true)
+    writeFileSync(join(folder, "comment.zip"), bytes)
+    expect(collect([join(folder, "comment.zip")]).map(text)).toEqual(["A"])
+  })
 })

@@ -41,6 +41,7 @@ describe("report files that come in pieces", () => {
   })
   it("take the place of an earlier class's pages, and leave files of others alone", async () => {
     writeFileSync(join(folder, "students", "notes.html"), "mine")
+    writeFileSync(join(folder, "students", "anna-0123abcd.html.89abcdef.part"), "half")
     await writePieces(folder, pieces([{ name: "students/bram-4567cdef.html", text: "Bram" }]))
     expect(existsSync(join(folder, "students", "anna-0123abcd.html"))).toBe(false)
     expect(readdirSync(join(folder, "students")).sort()).toEqual(["bram-4567cdef.html", "notes.html"])

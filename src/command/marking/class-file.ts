@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto"
 import { rmSync } from "node:fs"
 import type { Marked } from "../../report/index.ts"
 import { openLines, type Span } from "./lines.ts"
@@ -11,6 +12,13 @@ export interface ClassFile {
   close(): void
 }
 
+/** A line: its place, a checksum, the marked file. */
+const form = /^(\d+) ([0-9a-f]{32}) (\{.*\})$/
+
+/** Tells a line that was damaged, changed, or moved to another place. */
+const sumOf = (place: number, text: string): string =>
+  createHash("sha256").update(`${place} ${text}`).digest("hex").slice(0, 32)
+
 /** Begins a class file, or reads one that was finished. */
 export function openClassFile(
   file: string,
@@ -18,26 +26,36 @@ export function openClassFile(
 ): ClassFile & {
   readonly places: () => readonly number[]
   readonly doubled: () => readonly number[]
+  /** lines that are not what was written */
+  readonly damaged: () => number
 } {
   if (fresh) rmSync(file, { force: true })
   const spans = new Map<number, Span>()
   const doubled: number[] = []
+  let damaged = 0
   const lines = openLines(file, (line, span) => {
-    const place = Number(/^(\d+) /.exec(line)?.[1] ?? Number.NaN)
+    const [, number, sum, text] = form.exec(line) ?? []
+    const place = Number(number)
+    if (text === undefined || sum !== sumOf(place, text)) {
+      damaged++
+      return
+    }
     if (spans.has(place)) doubled.push(place)
     spans.set(place, span)
   })
   const at = (place: number): Marked => {
     const line = lines.read(spans.get(place)!)
-    return JSON.parse(line.slice(line.indexOf(" ") + 1)) as Marked
+    return JSON.parse(line.slice(line.indexOf("{"))) as Marked
   }
   const places = (): number[] => [...spans.keys()].sort((a, b) => a - b)
   return {
     put(place, marked) {
-      spans.set(place, lines.append(`${place} ${JSON.stringify(marked)}`))
+      const text = JSON.stringify(marked)
+      spans.set(place, lines.append(`${place} ${sumOf(place, text)} ${text}`))
     },
     places,
     doubled: () => doubled,
+    damaged: () => damaged,
     at,
     *all() {
       for (const place of places()) yield at(place)

@@ -52,11 +52,15 @@ export function openLines(file: string, each: (line: string, span: Span) => void
   }
 }
 
+/** Bytes of a longer line than any that is written here: it is no line of ours, and comes as an empty one. */
+const longestLine = 33_554_432
+
 /** @returns where the last whole line ends */
 function readWhole(fd: number, each: (line: string, span: Span) => void): number {
   const { size } = fstatSync(fd)
   let rest: Buffer = Buffer.alloc(0)
   let start = 0
+  let skipped = 0
   for (let at = 0; at < size; ) {
     const chunk = bytesAt(fd, at, Math.min(chunkBytes, size - at))
     if (chunk.length === 0) break
@@ -64,11 +68,18 @@ function readWhole(fd: number, each: (line: string, span: Span) => void): number
     rest = rest.length === 0 ? chunk : Buffer.concat([rest, chunk])
     let from = 0
     for (let to = rest.indexOf(newline); to >= 0; to = rest.indexOf(newline, from)) {
-      each(rest.toString("utf8", from, to), { at: start + from, length: to - from })
+      if (skipped > 0) each("", { at: start - skipped, length: skipped + to - from })
+      else each(rest.toString("utf8", from, to), { at: start + from, length: to - from })
+      skipped = 0
       from = to + 1
     }
     start += from
     rest = rest.subarray(from)
+    if (skipped > 0 || rest.length > longestLine) {
+      skipped += rest.length
+      start += rest.length
+      rest = Buffer.alloc(0)
+    }
   }
-  return start
+  return start - skipped
 }

@@ -1,10 +1,9 @@
-import { mkdirSync } from "node:fs"
 import { join } from "node:path"
 import type { Problem } from "../../cell/problem.ts"
 import type { Marked } from "../../report/index.ts"
 import type { Asked } from "../asked.ts"
 import { type ReportsAsked, readReportsAsked } from "../class-reports.ts"
-import { fileProblem } from "../files.ts"
+import { fileProblem, makeFolder } from "../files.ts"
 import type { ExitCode } from "../main.ts"
 import { count, out, refuse } from "../say.ts"
 import { openClassFile } from "./class-file.ts"
@@ -25,6 +24,15 @@ interface Part {
  * all saw the same class and the same worksheet, and every file has its result.
  */
 export async function merge(asked: Asked, folders: readonly string[], home: string): Promise<ExitCode> {
+  const strange = ["answers", "earlier", "share"].find(name => asked.values[name] !== undefined)
+  if (strange !== undefined)
+    return refuse(asked, [
+      {
+        code: "asked-wrongly",
+        text: `“grade merge” takes no “--${strange}”: shares are joined as they were marked.`,
+        todo: `Write it as: ${mergeUsage}`,
+      },
+    ])
   const folder = asked.values.out?.[0]
   const wanted = readReportsAsked(asked)
   if ("code" in wanted) return refuse(asked, [wanted])
@@ -129,7 +137,14 @@ async function joinParts(
       const places = part.classFile.places()
       const expected = [...part.file.places].sort((a, b) => a - b)
       const doubled = part.classFile.doubled().length > 0 || places.some(place => owner.has(place))
-      if (doubled)
+      const damaged = part.classFile.damaged()
+      if (damaged > 0)
+        problems.push({
+          code: "merge-incomplete",
+          text: `“${part.from}” has ${count(damaged, "result")} that ${damaged === 1 ? "was" : "were"} damaged or changed after marking.`,
+          todo: "Mark this share again; verdicts that are kept beside it need not be judged again.",
+        })
+      else if (doubled)
         problems.push({
           code: "merge-doubled",
           text: `“${part.from}” has results for files that have one already.`,
@@ -155,7 +170,7 @@ async function joinParts(
     function* all(): Iterable<Marked> {
       for (let place = 0; place < files; place++) yield readers.get(owner.get(place)!)!.at(place)
     }
-    mkdirSync(folder, { recursive: true })
+    makeFolder(folder)
     const names = await writeClass(folder, subject, all, wanted, home)
     for (const item of all()) counts.add(item)
     if (asked.json) await printResults(folder)
@@ -165,7 +180,7 @@ async function joinParts(
     }
     return counts.foundWanting() ? 1 : 0
   } catch (cause) {
-    return refuse(asked, [fileProblem(folder, cause)])
+    return refuse(asked, [fileProblem(folder, cause, "write")])
   } finally {
     for (const { classFile } of open) classFile.close()
   }

@@ -41,8 +41,7 @@ export function readZipDirectory(file: string): ZipEntry[] {
       Math.max(0, size - endSize - longestComment),
       Math.min(size, endSize + longestComment),
     )
-    let end = tail.length - endSize
-    while (end >= 0 && tail.readUInt32LE(end) !== endSignature) end--
+    const end = endOf(tail)
     if (end < 0) throw new ZipFault("is not a zip archive, or was cut short")
     const count = tail.readUInt16LE(end + 10)
     const length = tail.readUInt32LE(end + 12)
@@ -52,6 +51,20 @@ export function readZipDirectory(file: string): ZipEntry[] {
     if (start + length > size) throw new ZipFault("is damaged: its directory is not where it should be")
     return entriesOf(bytesAt(fd, start, length), count)
   })
+}
+
+/**
+ * Where the end of the directory stands: the signature whose comment ends with the file, since a comment may hold a
+ * signature of its own; where none does (something was written behind the archive), the last one. -1 for none.
+ */
+function endOf(tail: Buffer): number {
+  let last = -1
+  for (let end = tail.length - endSize; end >= 0; end--) {
+    if (tail.readUInt32LE(end) !== endSignature) continue
+    if (end + endSize + tail.readUInt16LE(end + 20) === tail.length) return end
+    if (last < 0) last = end
+  }
+  return last
 }
 
 function entriesOf(directory: Buffer, count: number): ZipEntry[] {

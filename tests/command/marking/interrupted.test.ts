@@ -162,6 +162,10 @@ describe("shares of a class", () => {
     const lines = readFileSync(file, "utf8").split("\n")
     writeFileSync(file, lines.slice(1).join("\n"))
     expect(await refused(...shares)).toMatch(/where there should be.*\n.*merge-incomplete/)
+    writeFileSync(file, lines.join("\n").replace('"points":', '"points":9'))
+    expect(await refused(...shares)).toMatch(
+      /share3” has 1 result that was damaged or changed.*\n.*merge-incomplete/,
+    )
     writeFileSync(file, [...lines.slice(0, -1), lines[0], ""].join("\n"))
     expect(await refused(...shares)).toMatch(/have one already.*\n.*merge-doubled/)
     await deltasheet(...gradeInto("share3", "--share", "3/3", "--answers", at("more")))

@@ -121,4 +121,21 @@ describe("a file of lines", () => {
     lines.close()
     expect(readFileSync(file, "utf8")).toBe("one\ntwo\nthree, with é\n")
   })
+  it("takes a line longer than any of its own for none, and goes on behind it", () => {
+    const file = newFile()
+    writeFileSync(file, "one\n")
+    for (let i = 0; i < 36; i++) appendFileSync(file, Buffer.alloc(1_000_000, 97))
+    appendFileSync(file, "\ntwo\n")
+    const seen: [string, number][] = []
+    const lines = openLines(file, (text, { at }) => seen.push([text, at]))
+    expect(seen).toEqual([
+      ["one", 0],
+      ["", 4],
+      ["two", 36_000_005],
+    ])
+    lines.close()
+    truncateSync(file, 36_000_000)
+    openLines(file).close()
+    expect(readFileSync(file, "utf8")).toBe("one\n")
+  })
 })
