@@ -53,10 +53,7 @@ function readWhole(program: Program): ReadResult {
   const filled = fillEmptyBlanks(program, hidden)
   const parsed = parseText(filled.text)
   if (!parsed.ok) {
-    return {
-      ok: false,
-      problems: [syntaxProblem(program, filled.text, parsed.fault, filled.toProgram, filled.names)],
-    }
+    return { ok: false, problems: [syntaxProblem(program, filled, parsed.fault)] }
   }
   const read = { program, ...filled, file: parsed.file, hidden, emptyBlanks: filled.names }
   const unfit = fitProblems(read)

@@ -1,10 +1,9 @@
-import { parser } from "@lezer/javascript"
+import { closing, looseBracket, opening } from "./brackets.ts"
 import type { Program } from "./contract.ts"
+import type { Filled } from "./empty-blanks.ts"
 import type { Problem } from "./problem.ts"
 import { problemAt } from "./problems.ts"
 import type { SyntaxFault } from "./syntax.ts"
-
-const tolerant = parser.configure({ dialect: "ts" })
 
 /** Half of a two-part character, which no program text may hold; undefined if there is none. */
 export function brokenCharacter(program: Program): Problem | undefined {
@@ -21,15 +20,13 @@ export function brokenCharacter(program: Program): Problem | undefined {
 }
 
 /**
- * A fault of syntax in words. The strict parser says that and where it stopped; the editor's parser, which reads on
- * behind a fault, says which bracket or quote has no partner.
+ * A fault of syntax in words. The strict parser says that and where it stopped, which may be far behind the cause; a bracket
+ * without its partner is told where it stands.
  */
 export function syntaxProblem(
   program: Program,
-  text: string,
+  { text, names: emptyBlanks, toProgram, toText }: Filled,
   fault: SyntaxFault,
-  toProgram: (offset: number) => number,
-  emptyBlanks: ReadonlySet<string>,
 ): Problem {
   const say = (
     from: number,
@@ -48,6 +45,8 @@ export function syntaxProblem(
       "Break the long line into several shorter ones, each with a name.",
     )
   }
+  const bracket = bracketWords(program, text, toText)
+  if (bracket) return say(bracket.from, bracket.to, bracket.code, bracket.text, bracket.todo)
   for (const name of emptyBlanks) {
     const at = text.indexOf(name)
     if (offset >= at - 1 && offset <= at + name.length + 1) {
@@ -72,8 +71,6 @@ export function syntaxProblem(
   }
   const known = knownFault(reason, message, text, offset)
   if (known) return say(known.from, known.to, known.code, known.text, known.todo)
-  const bracket = looseBracket(text)
-  if (bracket) return say(bracket.from, bracket.to, bracket.code, bracket.text, bracket.todo)
   return unexpected(text, offset, say)
 }
 
@@ -196,50 +193,39 @@ function openBacktick(text: string, offset: number): number {
   return before < 0 ? Math.min(offset, Math.max(0, text.length - 1)) : before
 }
 
-const partner: Readonly<Record<string, string>> = { ")": "(", "]": "[", "}": "{", "${": "}" }
-const closing: Readonly<Record<string, string>> = { "(": ")", "[": "]", "{": "}", "${": "}" }
-
-/** The first bracket without its partner. */
-function looseBracket(text: string): Words | null {
-  const open: { sign: string; at: number }[] = []
-  let found: Words | null = null
-  tolerant.parse(text).iterate({
-    enter(node) {
-      if (found !== null) return false
-      const name =
-        node.name === "InterpolationStart" ? "${" : node.name === "InterpolationEnd" ? "}" : node.name
-      if (name in closing && node.to > node.from) open.push({ sign: name, at: node.from })
-      else if (name === ")" || name === "]" || name === "}") {
-        if (node.to === node.from) return
-        const top = open[open.length - 1]
-        if (top && closing[top.sign] === name) open.pop()
-        else if (top && open.length > 1 && closing[open[open.length - 2]!.sign] === name)
-          found = notClosed(top)
-        else
-          found =
-            top === undefined || partner[name] === undefined ? notOpened(node.from, name) : notClosed(top)
-      }
-      return
-    },
-  })
-  const last = open[open.length - 1]
-  return found ?? (last ? notClosed(last) : null)
+/**
+ * A bracket without its partner: in a blank, where it is the student's own, else in a cell. The given lines balance, so
+ * a bracket that is loose in a blank is never sought in them.
+ */
+function bracketWords(
+  { blanks, cells }: Program,
+  text: string,
+  toText: (offset: number) => number,
+): Words | null {
+  for (const region of [...blanks, ...cells]) {
+    const loose = looseBracket(text, toText(region.from), toText(region.to))
+    if (loose?.kind === "text") return null
+    if (loose === null) continue
+    const within = "inline" in region ? ", within this blank" : ""
+    return loose.kind === "opened" ? notClosed(loose, within) : notOpened(loose)
+  }
+  return null
 }
 
-const notClosed = ({ sign, at }: { sign: string; at: number }): Words => ({
+const notClosed = ({ sign, at }: { sign: string; at: number }, within: string): Words => ({
   from: at,
   to: at + sign.length,
   code: "bracket-not-closed",
   text: `The bracket ${sign} opened here is not closed.`,
-  todo: `Put ${closing[sign]} where it ends.`,
+  todo: `Put ${closing[sign]} where it ends${within}.`,
 })
 
-const notOpened = (at: number, sign: string): Words => ({
+const notOpened = ({ sign, at }: { sign: string; at: number }): Words => ({
   from: at,
   to: at + 1,
   code: "bracket-not-opened",
   text: `The bracket ${sign} closes nothing here.`,
-  todo: `Take it away, or put ${partner[sign]} where its part begins.`,
+  todo: `Take it away, or put ${opening[sign]} where its part begins.`,
 })
 
 /** The operator on which a line breaks off: before the fault, or within what was read as one thing over two lines. */

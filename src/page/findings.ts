@@ -1,9 +1,18 @@
 import type { Problem } from "../cell/problem.ts"
 
-/** All of the first list, and of each later one what stands on a line of which nothing has been said yet. */
-export function firstOfEachLine(...lists: readonly (readonly Problem[])[]): readonly Problem[] {
-  const found: Problem[] = []
-  for (const list of lists)
+/**
+ * What is said, one message a line: of what stopped the run before kinds, of kinds before units. A run that stopped in a given
+ * line for what a blank handed on is said only if the look at kinds finds nothing in the blanks: that finding
+ * stands in the student's own line.
+ */
+export function firstOfEachLine(
+  stops: readonly Problem[],
+  kinds: readonly Problem[],
+  units: readonly Problem[],
+): readonly Problem[] {
+  const own = kinds.some(({ where }) => where?.blank !== undefined)
+  const found = stops.filter(({ where }) => !(own && where?.cell !== undefined && where.blank === undefined))
+  for (const list of [kinds, units])
     found.push(
       ...list.filter(
         one => !found.some(({ where }) => where?.cell === one.where?.cell && where?.line === one.where?.line),

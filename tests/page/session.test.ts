@@ -231,6 +231,21 @@ describe("the run loop", () => {
     )
     expect(told.map(one => `${one.code} ${one.where?.line}`)).toEqual(["run 7", "kind 8", "unit 9"])
   })
+  it("a stop in a given line gives way to what kinds find in a blank, and only to that", () => {
+    const at = (code: string, line: number, blank?: string): Problem => ({
+      ...misfit,
+      code,
+      where: { cell: "drop", line, column: 1, ...(blank ? { blank } : {}) },
+    })
+    const codes = (...lists: Parameters<typeof firstOfEachLine>): string[] =>
+      firstOfEachLine(...lists).map(one => one.code)
+    const lost: Problem = { code: "lost", text: "", todo: "" }
+    expect(codes([at("run", 20)], [at("kind", 17, "friction")], [])).toEqual(["kind"])
+    expect(codes([at("run", 20)], [at("kind", 21)], [])).toEqual(["run", "kind"])
+    expect(codes([at("run", 16, "friction")], [at("kind", 17, "friction")], [])).toEqual(["run", "kind"])
+    expect(codes([at("run", 20)], [], [at("unit", 17, "friction")])).toEqual(["run", "unit"])
+    expect(codes([lost], [at("kind", 17, "friction")], [])).toEqual(["lost", "kind"])
+  })
   it("a text that is not run is not checked for kinds: one fault, one message", async () => {
     const { clock, session } = bench()
     await clock.pass(1000)
