@@ -13,6 +13,7 @@ import { useHand } from "./hand.ts"
 import { Legend } from "./Legend.tsx"
 import { Parameters } from "./Parameters.tsx"
 import { type Measured, PlotsDrawer } from "./PlotsDrawer.tsx"
+import { Printed } from "./Printed.tsx"
 import { usePlayer } from "./player.ts"
 import { quantitiesOf } from "./quantities.ts"
 import { Scene } from "./Scene.tsx"
@@ -43,6 +44,7 @@ export function Bench(props: BenchProps) {
   return (
     <div class="bn-bench">
       <StateLine {...props} shownCell={recording?.cell ?? cell} />
+      <Printed lines={props.printed ?? nonePrinted} />
       {recording ? (
         <Motion {...props} recording={recording} />
       ) : (
@@ -225,6 +227,7 @@ function Steps({
 }
 
 const noUnits = {}
+const nonePrinted: readonly string[] = []
 const noVariables: readonly SentVariable[] = []
 const nothing = (): void => undefined
 

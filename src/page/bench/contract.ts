@@ -44,6 +44,8 @@ export interface BenchProps {
   /** the last run in words, e.g. "run 1,000 steps in 2 ms"; "" before the first */
   readonly state: string
   readonly running: boolean
+  /** lines that the program of the last run printed */
+  readonly printed?: readonly string[]
   readonly onRun: () => void
   readonly onStop: () => void
   /** why the last run stopped early; shown in words under the scene */

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks"
 import { Bench } from "../bench/Bench.tsx"
 import type { Session } from "../session.ts"
 import { referenceDue, untouched } from "../tried.ts"
-import { showsOlder, stateWords } from "../words.ts"
+import { plural, showsOlder, stateWords } from "../words.ts"
 import { notesFor } from "./notes.ts"
 
 const key = "deltasheet/bench-folded"
@@ -50,6 +50,8 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
     }
   }
   const state = stateWords(session.state.value)
+  const printed = session.output.value.length
+  const printedWords = printed > 0 ? `; printed: ${plural(printed, "line")}` : ""
   const departures = departuresOf(session, cell)
   return (
     <section class={folded ? "bench-side folded" : "bench-side"} id="bench" aria-label="Bench" tabIndex={-1}>
@@ -61,7 +63,7 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
         onClick={fold}
       >
         <span class="caps">Bench</span>
-        <span class="bench-fold-state">{folded ? state : ""}</span>
+        <span class="bench-fold-state">{folded ? state + printedWords : ""}</span>
         <span class="bench-fold-word">{folded ? "open" : "fold"}</span>
       </button>
       <div class="bench-inside" id="bench-inside">
@@ -79,6 +81,7 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
           onResetParameters={session.resetParameters}
           state={state}
           running={session.running.value}
+          printed={session.output.value}
           onRun={session.run}
           onStop={session.stop}
           problem={session.problems.value[0] ?? null}

@@ -19,6 +19,8 @@ export interface Note {
   readonly head: string
   readonly text: string
   readonly todo: string
+  /** which values the verdict is about, where that has to be said; "" else */
+  readonly aside: string
   /** of a problem: its page says more; "" for a verdict */
   readonly code: string
   /** speaks of a text that has been changed since */
@@ -46,6 +48,7 @@ export function blankOf(
  * All notes beside one listing: what stops it first, then what the judge saw.
  *
  * @param untouched blanks that nobody has written in: what is missing there is no news
+ * @param asideOf which values a verdict is about, in words
  */
 export function notesFor(
   cell: CellSource,
@@ -54,6 +57,7 @@ export function notesFor(
   standing: Standing | null,
   reference: Reference | null,
   untouched: ReadonlySet<string>,
+  asideOf: (check: Check, verdict: Verdict) => string = () => "",
 ): readonly Note[] {
   const here = problems.filter(problem => problem.where?.cell === cell.name)
   const stops = here.map((problem, i): Note => {
@@ -65,6 +69,7 @@ export function notesFor(
       head: placeWords(problem),
       text: problem.text,
       todo: problem.todo,
+      aside: "",
       code: problem.code,
       stale: false,
     }
@@ -85,6 +90,7 @@ export function notesFor(
           head: check.name,
           text: result.message,
           todo: "",
+          aside: asideOf(check, result.verdict),
           code: "",
           stale: !standing.current,
         },
