@@ -68,7 +68,7 @@ describe("on the page", () => {
     await met()
     const open = "Met with the values of the sheet; other values are tried when it is marked."
     expect(await page.locator(".note-met").textContent()).toContain(open)
-    expect(await page.locator(".check").textContent()).toContain(open)
+    expect(await page.locator(".checks-open").textContent()).toBe(open)
     expect(await page.locator(".note-met").textContent()).not.toContain("Said of the sheet's own values")
     await page.getByRole("slider", { name: "pull" }).press("ArrowRight")
     await page.locator(".note-met", { hasText: "the bench shows others" }).waitFor()
@@ -82,7 +82,9 @@ describe("on the page", () => {
     expect(await page.locator(".check-points").textContent()).toBe("4 points")
     expect(await page.locator(".student-points").textContent()).toBe("4 points")
     await page.locator(".hand-in-unread").waitFor()
-    expect(await page.locator(".hand-in-unread").textContent()).toMatch(/^Listing 1, line \d+ cannot be read yet/)
+    expect(await page.locator(".hand-in-unread").textContent()).toMatch(
+      /^Listing 1, line \d+ cannot be read yet/,
+    )
     await page.locator("#student-name").fill("Mara Quill")
     await page.locator("#student-id").fill("1042")
     await page.getByRole("button", { name: "Download answer file" }).click()
@@ -91,7 +93,9 @@ describe("on the page", () => {
   it("what the program prints is on the bench, also of a run that was stopped", async () => {
     await page.keyboard.insertText("\nif (t < 0.015) console.log(p)")
     await page.locator(".bn-printed pre").waitFor()
-    expect(await page.locator(".bn-printed pre").textContent()).toMatch(/^\(0, 0\.1\d+, 0\)\n\(0, 0\.2\d+, 0\)$/)
+    expect(await page.locator(".bn-printed pre").textContent()).toMatch(
+      /^\(0, 0\.1\d+, 0\)\n\(0, 0\.2\d+, 0\)$/,
+    )
     await page.keyboard.insertText("\nwhile (true) { console.log('round') }")
     await page.locator(".bn-printed pre", { hasText: "round" }).waitFor({ timeout: 30_000 })
     expect(await page.locator("#bench").textContent()).toContain("never ends")

@@ -13,6 +13,12 @@ export function Checks(props: { cell: CellSource; checks: readonly Check[]; sess
   if (checks.length === 0) return null
   const standing = session.standing.value
   const stale = standing !== null && !standing.current
+  const open = checks
+    .map(check => {
+      const verdict = standing?.judgement.checks.find(candidate => candidate.name === check.name)?.verdict
+      return verdict ? openWords(session.edition.sheet, check, verdict) : ""
+    })
+    .find(words => words !== "")
   const empty = untouched(session.edition, session.keeper.answers.value)
   return (
     <div class="checks">
@@ -26,14 +32,10 @@ export function Checks(props: { cell: CellSource; checks: readonly Check[]; sess
           const blank = blankOf(cell, check, found, session.reference)
           const due = found?.verdict === "met" || blank === null || !empty.has(blank)
           const result = due && !stale ? found : null
-          const open = result ? openWords(session.edition.sheet, check, result.verdict) : ""
           return (
             <li key={check.name} class="check">
               <VerdictMark verdict={result?.verdict ?? null} />
-              <span class="check-says">
-                {check.says === "" ? check.name : check.says}
-                {open !== "" && <span class="check-open">{open}</span>}
-              </span>
+              <span class="check-says">{check.says === "" ? check.name : check.says}</span>
               <span class={`check-verdict verdict-word-${(result?.verdict ?? "none").replaceAll(" ", "-")}`}>
                 {result ? verdictWords(result.verdict) : "not yet"}
               </span>
@@ -44,6 +46,7 @@ export function Checks(props: { cell: CellSource; checks: readonly Check[]; sess
           )
         })}
       </ul>
+      {open && !stale && <p class="checks-open">{open}</p>}
     </div>
   )
 }

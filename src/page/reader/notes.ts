@@ -90,13 +90,24 @@ export function notesFor(
           head: check.name,
           text: result.message,
           todo: "",
-          aside: asideOf(check, result.verdict),
+          aside: standing.current ? asideOf(check, result.verdict) : "",
           code: "",
           stale: !standing.current,
         },
       ]
     })
-  return [...stops, ...seen]
+  return [...stops, ...saidOnce(seen)]
+}
+
+/** Words that hold for all notes beside one blank stand in the first of them. */
+function saidOnce(notes: readonly Note[]): Note[] {
+  const said = new Set<string>()
+  return notes.map(note => {
+    const key = `${JSON.stringify(note.anchor)} ${note.aside}`
+    if (said.has(key)) return { ...note, aside: "" }
+    said.add(key)
+    return note
+  })
 }
 
 /** Sets notes one below the other where they would overlap, each as near to its own height as that allows. */
