@@ -8,6 +8,7 @@ import { BooksDrawer } from "./BooksDrawer.tsx"
 import { distanceOf } from "./compare.ts"
 import type { BenchProps } from "./contract.ts"
 import { Drawer } from "./Drawer.tsx"
+import { firstDeparture } from "./departures.ts"
 import { FreeBody } from "./FreeBody.tsx"
 import { useHand } from "./hand.ts"
 import { Legend } from "./Legend.tsx"
@@ -71,7 +72,8 @@ export function Bench(props: BenchProps) {
 }
 
 function Motion(props: BenchProps & { readonly recording: Recording }) {
-  const { sheet, recording, departsAt, problem } = props
+  const { sheet, recording, departures, problem } = props
+  const first = useMemo(() => firstDeparture(departures), [departures])
   const study = studyOf(recording)
   const scene = sheet.scenes.find(s => s.cell === recording.cell) ?? null
   const ghost = shadow(props.ghost, recording.cell)
@@ -113,10 +115,10 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
     return describe(study, {
       label: body => inSentence(scene, body),
       distances,
-      departsAt,
+      departures,
       view: scene?.view ?? "side",
     })
-  }, [study, reference, scene, departsAt, recording])
+  }, [study, reference, scene, departures, recording])
   const scales = useMemo(() => arrowScales(study, arrowRoom), [study])
   const plots = useMemo(() => sheet.plots.filter(p => p.cell === recording.cell), [sheet, recording.cell])
   const wordsId = useId()
@@ -129,7 +131,7 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
           scene={scene}
           ghost={ghost}
           reference={reference}
-          departsAt={departsAt}
+          departure={first}
           scales={scales}
           clock={clock}
           shown={shown}
@@ -145,7 +147,7 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
           shown={shown}
           scales={scales}
         />
-        <TimeBar study={study} departsAt={departsAt} clock={clock} label={label} />
+        <TimeBar study={study} departsAt={first?.instant ?? null} clock={clock} label={label} />
       </div>
       {problem && <ProblemNote problem={problem} kept={!props.older} />}
       {sheet.parameters.length > 0 && (
