@@ -63,6 +63,19 @@ describe("notes in the margin", () => {
   it("a verdict over an older text says that it is", () => {
     expect(notesFor(cell, sheet.checks, [], standing([result({})], false), null, none)[0]?.stale).toBe(true)
   })
+  it("what holds for all notes beside one blank is said once, and not of an older text", () => {
+    const checks = [
+      sheet.checks[0]!,
+      { ...sheet.checks[0]!, name: "net" },
+      { ...sheet.checks[0]!, name: "end" },
+    ]
+    const results = checks.map(({ name }) => result({ name, verdict: "met" }))
+    const asides = (current: boolean) =>
+      notesFor(cell, checks, [], standing(results, current), null, none, () => "here").map(note => note.aside)
+    // "end" is no blank: it stands beside the first one, "net"
+    expect(asides(true)).toEqual(["here", "here", ""])
+    expect(asides(false)).toEqual(["", "", ""])
+  })
   it("nothing is held against a blank that nobody has written in", () => {
     const empty = new Set(["update"])
     expect(notesFor(cell, sheet.checks, [], standing([result({})]), null, empty)).toEqual([])

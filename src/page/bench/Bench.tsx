@@ -8,11 +8,13 @@ import { BooksDrawer } from "./BooksDrawer.tsx"
 import { distanceOf } from "./compare.ts"
 import type { BenchProps } from "./contract.ts"
 import { Drawer } from "./Drawer.tsx"
+import { firstDeparture } from "./departures.ts"
 import { FreeBody } from "./FreeBody.tsx"
 import { useHand } from "./hand.ts"
 import { Legend } from "./Legend.tsx"
 import { Parameters } from "./Parameters.tsx"
 import { type Measured, PlotsDrawer } from "./PlotsDrawer.tsx"
+import { Printed } from "./Printed.tsx"
 import { usePlayer } from "./player.ts"
 import { quantitiesOf } from "./quantities.ts"
 import { Scene } from "./Scene.tsx"
@@ -43,6 +45,7 @@ export function Bench(props: BenchProps) {
   return (
     <div class="bn-bench">
       <StateLine {...props} shownCell={recording?.cell ?? cell} />
+      <Printed lines={props.printed ?? nonePrinted} />
       {recording ? (
         <Motion {...props} recording={recording} />
       ) : (
@@ -69,7 +72,8 @@ export function Bench(props: BenchProps) {
 }
 
 function Motion(props: BenchProps & { readonly recording: Recording }) {
-  const { sheet, recording, departsAt, problem } = props
+  const { sheet, recording, departures, problem } = props
+  const first = useMemo(() => firstDeparture(departures), [departures])
   const study = studyOf(recording)
   const scene = sheet.scenes.find(s => s.cell === recording.cell) ?? null
   const ghost = shadow(props.ghost, recording.cell)
@@ -111,10 +115,10 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
     return describe(study, {
       label: body => inSentence(scene, body),
       distances,
-      departsAt,
+      departures,
       view: scene?.view ?? "side",
     })
-  }, [study, reference, scene, departsAt, recording])
+  }, [study, reference, scene, departures, recording])
   const scales = useMemo(() => arrowScales(study, arrowRoom), [study])
   const plots = useMemo(() => sheet.plots.filter(p => p.cell === recording.cell), [sheet, recording.cell])
   const wordsId = useId()
@@ -127,7 +131,7 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
           scene={scene}
           ghost={ghost}
           reference={reference}
-          departsAt={departsAt}
+          departure={first}
           scales={scales}
           clock={clock}
           shown={shown}
@@ -143,7 +147,7 @@ function Motion(props: BenchProps & { readonly recording: Recording }) {
           shown={shown}
           scales={scales}
         />
-        <TimeBar study={study} departsAt={departsAt} clock={clock} label={label} />
+        <TimeBar study={study} departsAt={first?.instant ?? null} clock={clock} label={label} />
       </div>
       {problem && <ProblemNote problem={problem} kept={!props.older} />}
       {sheet.parameters.length > 0 && (
@@ -225,6 +229,7 @@ function Steps({
 }
 
 const noUnits = {}
+const nonePrinted: readonly string[] = []
 const noVariables: readonly SentVariable[] = []
 const nothing = (): void => undefined
 

@@ -199,9 +199,8 @@ function Hair({
   width: number
   height: number
 }) {
-  const { instant } = clock.value
-  const row = study.timeline.rowAt(instant)
-  const x = drawn.x(model.x.id === "t" ? instant : model.x.read(row))
+  const row = study.timeline.rowAt(clock.value.instant)
+  const x = drawn.x(model.x.read(row))
   if (!Number.isFinite(x)) return null
   return (
     <svg class="bn-plot-hair" width={width} height={height} aria-hidden="true">

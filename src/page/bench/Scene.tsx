@@ -3,6 +3,7 @@ import { useMemo, useRef, useState } from "preact/hooks"
 import type { Scene as SceneBlock } from "../../worksheet/contract.ts"
 import { hasDepth, middleOf, sceneBox, seenExtent } from "./box.ts"
 import type { Clock } from "./clock.ts"
+import type { Departure as FirstDeparture } from "./departures.ts"
 import { type Extent, pan, seen, sizeOf, type View, viewOf, zoom } from "./framing.ts"
 import { quantity } from "./number.ts"
 import { sceneExtent } from "./picture.ts"
@@ -30,7 +31,7 @@ interface Props {
   readonly scene: SceneBlock | null
   readonly ghost: Study | null
   readonly reference: Study | null
-  readonly departsAt: number | null
+  readonly departure: FirstDeparture | null
   readonly scales: ArrowScales
   readonly clock: Signal<Clock>
   readonly shown: Signal<Shown>
@@ -43,7 +44,7 @@ export function Scene({
   scene,
   ghost,
   reference,
-  departsAt,
+  departure,
   scales,
   clock,
   shown,
@@ -136,9 +137,7 @@ export function Scene({
             clock={clock}
             shown={arrows}
           />
-          {departsAt !== null && (
-            <Departure study={study} reference={reference} departsAt={departsAt} view={view} />
-          )}
+          {departure && <Departure study={study} reference={reference} departure={departure} view={view} />}
         </g>
       </svg>
       <div class="bn-zoom">

@@ -3,6 +3,7 @@ import { useMemo } from "preact/hooks"
 import type { Scene } from "../../worksheet/contract.ts"
 import { ArrowMark } from "./ArrowMark.tsx"
 import type { Clock } from "./clock.ts"
+import { type Departure as FirstDeparture, speaksOf } from "./departures.ts"
 import { nearness, toSpot, type View } from "./framing.ts"
 import { type Box, placeLabels, type Wanted } from "./labels.ts"
 import { linkPicture } from "./link.ts"
@@ -301,26 +302,27 @@ function Outline({ shape, turn, class: name }: { shape: BodyShape; turn?: Turn |
   return <rect class={name} x={-halfWidth} y={-halfHeight} width={2 * halfWidth} height={2 * halfHeight} />
 }
 
-/** Where the motion first leaves the reference: marked at the body that is farther off then. */
+/** Where the motion first leaves the reference: marked at the body that is farther off then, of those that were looked at. */
 export function Departure({
   study,
   reference,
-  departsAt,
+  departure,
   view,
 }: {
   study: Study
   reference: Study | null
-  departsAt: number
+  departure: FirstDeparture
   view: View
 }) {
-  const moment = momentAt(study.timeline, departsAt)
+  const { instant } = departure
+  const moment = momentAt(study.timeline, instant)
   const gap = (name: string, spot: readonly [number, number]) => {
     const other = reference?.bodies.find(b => b.name === name)
-    const there =
-      other && reference && spotOf(reference, other, momentAt(reference.timeline, departsAt), view)
+    const there = other && reference && spotOf(reference, other, momentAt(reference.timeline, instant), view)
     return there ? Math.hypot(there[0] - spot[0], there[1] - spot[1]) : 0
   }
-  const spots = study.bodies
+  const meant = study.bodies.filter(body => speaksOf(departure, body.name))
+  const spots = (meant.length > 0 ? meant : study.bodies)
     .map(body => ({ name: body.name, spot: spotOf(study, body, moment, view) }))
     .flatMap(({ name, spot }) => (spot ? [{ spot, gap: gap(name, spot) }] : []))
   const [farthest] = spots.sort((a, b) => b.gap - a.gap)
@@ -335,7 +337,7 @@ export function Departure({
       <circle r={6} />
       <path d={`M-10 0h20M0 -10v20M${side * 5} ${up * 5}L${side * 22} ${up * 26}h${side * 8}`} />
       <text x={side * 33} y={up * 26 + 4} text-anchor={left ? "end" : "start"}>
-        {`departs ${fixed(departsAt, decimals)}${thinSpace}s`}
+        {`departs ${fixed(instant, decimals)}${thinSpace}s`}
       </text>
     </g>
   )

@@ -4,8 +4,10 @@ import {
   type Clock,
   changeSpeed,
   paceOf,
+  pageBy,
   ruler,
-  seek,
+  seekRow,
+  shownInstant,
   speeds,
   speedText,
   stepRows,
@@ -118,17 +120,18 @@ function Ruler({ study, clock, marks, label }: Omit<Props, "departsAt"> & { mark
   const ticks = useMemo(() => ruler(timeline, width), [timeline, width])
   const span = timeline.end - timeline.start
   const x = (t: number) => inset + (span > 0 ? ((t - timeline.start) / span) * (width - 2 * inset) : 0)
-  const { instant } = clock.value
+  const instant = shownInstant(clock.value, timeline)
   const decimals = Math.min(6, Math.max(decimalsFor(meanStep(timeline)), decimalsFor(ticks.step)))
   const tickDecimals = decimalsFor(ticks.step)
   const row = timeline.rowAt(instant)
   const seconds = timeline.unit === "s"
   const time = seconds ? `${fixed(instant, decimals)}${thinSpace}s` : `row ${row + 1}`
-  const here = wordsAt(study, instant, label)
+  // while it plays, words would flash by
+  const here = clock.value.playing ? "" : wordsAt(study, instant, label)
   const grab = (event: PointerEvent) => {
     const left = box.current?.getBoundingClientRect().left ?? 0
     const part = (event.clientX - left - inset) / Math.max(1, width - 2 * inset)
-    clock.value = { ...seek(clock.value, timeline, timeline.start + part * span), playing: false }
+    clock.value = seekRow(clock.value, timeline, timeline.start + part * span)
   }
   const major = new Set(ticks.major)
   return (
@@ -256,13 +259,13 @@ function keyAction(event: KeyboardEvent, study: Study, marks: Marks, clock: Cloc
     case "ArrowDown":
       return event.shiftKey ? stepTo(clock, marks.instants, -1) : stepRows(clock, timeline, -1)
     case "PageUp":
-      return { ...seek(clock, timeline, clock.instant + span / 20), playing: false }
+      return pageBy(clock, timeline, span / 20)
     case "PageDown":
-      return { ...seek(clock, timeline, clock.instant - span / 20), playing: false }
+      return pageBy(clock, timeline, -span / 20)
     case "Home":
-      return { ...seek(clock, timeline, timeline.start), playing: false }
+      return seekRow(clock, timeline, timeline.start)
     case "End":
-      return { ...seek(clock, timeline, timeline.end), playing: false }
+      return seekRow(clock, timeline, timeline.end)
     default:
       return null
   }

@@ -1,11 +1,11 @@
 import type { Signal } from "@preact/signals"
 import { useMemo, useState } from "preact/hooks"
-import type { Clock } from "./clock.ts"
+import { type Clock, shownInstant } from "./clock.ts"
 import { decimalsFor, fixed, unitText } from "./number.ts"
 import type { Quantity } from "./quantities.ts"
 import { strobeOf } from "./strobe.ts"
 import type { Study } from "./study.ts"
-import { meanStep } from "./timeline.ts"
+import { meanStep, nearestRow } from "./timeline.ts"
 
 /** bodies and rows of the table at first */
 const mostBodies = 2
@@ -26,9 +26,9 @@ export function ValueTable({
   const { timeline } = study
   const rows = useMemo(() => {
     const wanted = [...strobeOf(timeline, usualRows).instants, timeline.end, ...added]
-    const found = wanted.map(t => nearest(study, t))
+    const found = wanted.map(t => nearestRow(timeline, t))
     return [...new Set(found)].sort((a, b) => a - b)
-  }, [study, timeline, added])
+  }, [timeline, added])
   const places = new Map(
     columns.map(q => [q.id, decimalsFor(Math.max(...rows.map(row => Math.abs(q.read(row)))) / 1000)]),
   )
@@ -59,7 +59,11 @@ export function ValueTable({
         </tbody>
       </table>
       <p class="bn-actions">
-        <button type="button" class="bn-key" onClick={() => setAdded([...added, clock.value.instant])}>
+        <button
+          type="button"
+          class="bn-key"
+          onClick={() => setAdded([...added, shownInstant(clock.value, timeline)])}
+        >
           add the instant shown
         </button>
         {added.length > 0 && (
@@ -84,10 +88,4 @@ function heading(q: Quantity): string {
   const unit = q.unit === "" || q.unit === "1" ? "" : ` (${unitText(q.unit)})`
   const body = q.id.split(".")[0] ?? ""
   return `${body} ${q.short}${unit}`
-}
-
-function nearest({ timeline }: Study, instant: number): number {
-  const row = timeline.rowAt(instant)
-  const next = Math.min(timeline.rows - 1, row + 1)
-  return instant - timeline.at(row) <= timeline.at(next) - instant ? row : next
 }

@@ -1,5 +1,5 @@
 import { multiples, niceStep } from "./number.ts"
-import type { Timeline } from "./timeline.ts"
+import { nearestRow, type Timeline } from "./timeline.ts"
 
 /** Speeds of play, against real time: powers of two from 1/32 to 8. */
 export const speeds: readonly number[] = [1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 4, 8]
@@ -43,7 +43,7 @@ export function advance(clock: Clock, timeline: Timeline, seconds: number): Cloc
 
 /** Pressing play at the end begins again at the start. */
 export function togglePlay(clock: Clock, timeline: Timeline): Clock {
-  if (clock.playing) return { ...clock, playing: false }
+  if (clock.playing) return seekRow(clock, timeline, clock.instant)
   const instant = clock.instant >= timeline.end ? timeline.start : clock.instant
   return { ...clock, instant, playing: timeline.end > timeline.start }
 }
@@ -72,6 +72,22 @@ export function changeSpeed(clock: Clock, by: number): Clock {
 
 export function seek(clock: Clock, timeline: Timeline, instant: number): Clock {
   return { ...clock, instant: Math.min(timeline.end, Math.max(timeline.start, instant)) }
+}
+
+/** To the recorded row nearest to an instant. Stops play: what stands still is a row, with its own time and values. */
+export function seekRow(clock: Clock, timeline: Timeline, instant: number): Clock {
+  return { ...clock, instant: timeline.at(nearestRow(timeline, instant)), playing: false }
+}
+
+/** A stretch of time on or back, and one row at least. Stops play. */
+export function pageBy(clock: Clock, timeline: Timeline, seconds: number): Clock {
+  const there = seekRow(clock, timeline, clock.instant + seconds)
+  return there.instant === clock.instant ? stepRows(clock, timeline, Math.sign(seconds)) : there
+}
+
+/** The instant of the row shown: the last one at or before the clock's. While playing only positions run ahead of it. */
+export function shownInstant({ instant }: Clock, timeline: Timeline): number {
+  return timeline.rows > 0 ? timeline.at(timeline.rowAt(instant)) : instant
 }
 
 /** "1/4", "2": as engraved on the scale. */

@@ -5,6 +5,7 @@ import type { Recording } from "../../run/contract.ts"
 import type { StudentSheet } from "../../worksheet/contract.ts"
 import type { SentVariable } from "../lines/looking.ts"
 import type { StepStudying } from "../stepping.ts"
+import type { Departure } from "./departures.ts"
 
 /** The motion that the bench shows, for what stands elsewhere on the page and follows it. */
 export interface BenchHand {
@@ -33,8 +34,8 @@ export interface BenchProps {
   readonly ghost: readonly Recording[] | null
   /** the author's motion, where the student may see it; null to show none */
   readonly reference: Reference | null
-  /** the first instant at which the motion leaves the reference, s; null when it does not, or is not judged */
-  readonly departsAt: number | null
+  /** where the motion leaves the reference; none when it does not, or is not judged */
+  readonly departures: readonly Departure[]
   /** values by name as the last run used them; a name left out has the sheet's value */
   readonly parameters: Readonly<Record<string, number>>
   /** called for each valid value while a slider moves; the page runs again */
@@ -44,6 +45,8 @@ export interface BenchProps {
   /** the last run in words, e.g. "run 1,000 steps in 2 ms"; "" before the first */
   readonly state: string
   readonly running: boolean
+  /** lines that the program of the last run printed */
+  readonly printed?: readonly string[]
   readonly onRun: () => void
   readonly onStop: () => void
   /** why the last run stopped early; shown in words under the scene */

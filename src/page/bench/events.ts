@@ -1,5 +1,5 @@
 import type { Recording } from "../../run/contract.ts"
-import { type BodyColumns, zeroAt } from "./series.ts"
+import { type BodyColumns, squareAt, zeroAt } from "./series.ts"
 import type { Timeline } from "./timeline.ts"
 
 /** Something that happens, found in the recording alone. */
@@ -41,26 +41,38 @@ const leastRest = 0.01
 /** Row 0 is often recorded before any step, with forces still zero: they are watched from the first step on. */
 const firstStep = 1
 
-/** All events of all bodies, in order of time. */
+/**
+ * All events of all bodies, in order of time.
+ *
+ * @param least square of the size that a force must have to act, N²
+ */
 export function eventsOf(
   recording: Recording,
   timeline: Timeline,
   bodies: readonly BodyColumns[],
+  least: number,
 ): MotionEvent[] {
   const found = bodies.flatMap(body => [
-    ...contactEvents(recording, timeline, body),
+    ...contactEvents(recording, timeline, body, least),
     ...turnEvents(recording, timeline, body),
     ...restEvents(recording, timeline, body),
   ])
   return found.sort((a, b) => a.row - b.row)
 }
 
-function contactEvents(recording: Recording, timeline: Timeline, body: BodyColumns): MotionEvent[] {
+function contactEvents(
+  recording: Recording,
+  timeline: Timeline,
+  body: BodyColumns,
+  least: number,
+): MotionEvent[] {
   const out: MotionEvent[] = []
   for (const force of body.forces) {
-    let acting = !zeroAt(recording, firstStep, force.column)
+    // a force that is not a number counts as acting
+    const acts = (row: number) => !(squareAt(recording, row, force.column) <= least)
+    let acting = acts(firstStep)
     for (let row = firstStep + 1; row < recording.rows; row++) {
-      const now = !zeroAt(recording, row, force.column)
+      const now = acts(row)
       if (now === acting) continue
       acting = now
       const kind = now ? "begins" : "ends"

@@ -1,6 +1,6 @@
 import { computed, type Signal } from "@preact/signals"
 import { useEffect } from "preact/hooks"
-import { type Clock, stepRows } from "./clock.ts"
+import { type Clock, shownInstant, stepRows } from "./clock.ts"
 import type { BenchHand } from "./contract.ts"
 import { decimalsFor, fixed, thinSpace } from "./number.ts"
 import type { Study } from "./study.ts"
@@ -21,7 +21,7 @@ export function useHand(
       rows: timeline.rows,
       row: computed(() => timeline.rowAt(clock.value.instant)),
       time: computed(() =>
-        timeline.unit === "s" ? `${fixed(clock.value.instant, decimals)}${thinSpace}s` : "",
+        timeline.unit === "s" ? `${fixed(shownInstant(clock.value, timeline), decimals)}${thinSpace}s` : "",
       ),
       step: by => {
         clock.value = stepRows(clock.peek(), timeline, by)

@@ -1,6 +1,7 @@
 import type { MotionEvent } from "./events.ts"
 import { quantity, thinSpace } from "./number.ts"
 import type { Study } from "./study.ts"
+import { nearestRow } from "./timeline.ts"
 
 /** One mark over the time bar. */
 export interface Mark {
@@ -33,9 +34,11 @@ export function marksOf(study: Study, departsAt: number | null, label: (body: st
   const told = new Set(study.bodies.slice(0, mostBodies).map(b => b.name))
   const events = study.events.filter(e => told.has(e.body)).slice(0, most)
   const marks = events.flatMap(event => markOf(event, label))
-  if (departsAt !== null)
-    marks.push({ kind: "departure", instant: departsAt, words: "leaves the reference motion" })
-  const instants = [...events.map(e => e.instant), ...(departsAt === null ? [] : [departsAt])]
+  // a verdict's time is rounded; a mark that is stepped to is a row
+  const departed = departsAt === null ? [] : [study.timeline.at(nearestRow(study.timeline, departsAt))]
+  for (const instant of departed)
+    marks.push({ kind: "departure", instant, words: "leaves the reference motion" })
+  const instants = [...events.map(e => e.instant), ...departed]
   return {
     marks,
     stretches: stretchesOf(study, events),

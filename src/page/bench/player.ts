@@ -1,6 +1,6 @@
 import { type Signal, signal } from "@preact/signals"
 import { useEffect, useMemo } from "preact/hooks"
-import { advance, type Clock, firstSpeed, seek } from "./clock.ts"
+import { advance, type Clock, firstSpeed, seek, seekRow } from "./clock.ts"
 import type { Timeline } from "./timeline.ts"
 
 /** Longest stretch of real time that one frame may advance, s: after a pause of the page, play goes on where it was. */
@@ -14,7 +14,8 @@ export function usePlayer(timeline: Timeline): Signal<Clock> {
     [],
   )
   useMemo(() => {
-    clock.value = seek(clock.peek(), timeline, clock.peek().instant)
+    const now = clock.peek()
+    clock.value = now.playing ? seek(now, timeline, now.instant) : seekRow(now, timeline, now.instant)
   }, [timeline])
   useEffect(() => {
     let frame = 0

@@ -64,6 +64,21 @@ export function zeroAt({ data, width }: Recording, row: number, column: number):
   return data[at] === 0 && data[at + 1] === 0 && data[at + 2] === 0
 }
 
+/** A force below this part of the greatest one is rounding, such as what a spring pulls at its rest length. */
+const forceNoise = 1e-9
+
+/** Square of the size that a force must have to act at all, N²: beside the greatest force on any body. */
+export function leastForceSquare(recording: Recording, bodies: readonly BodyColumns[]): number {
+  let greatest = 0
+  for (const { forces } of bodies)
+    for (const { column } of forces)
+      for (let row = 0; row < recording.rows; row++) {
+        const square = squareAt(recording, row, column)
+        if (square > greatest) greatest = square
+      }
+  return greatest * forceNoise ** 2
+}
+
 /** Length of the vector that begins at a column. */
 export function lengthAt(recording: Recording, row: number, column: number): number {
   const at = row * recording.width + column

@@ -2,7 +2,7 @@ import type { Recording } from "../../run/contract.ts"
 import type { Scene } from "../../worksheet/contract.ts"
 import { eventsOf, type MotionEvent } from "./events.ts"
 import { type Extent, motionExtent } from "./framing.ts"
-import { type BodyColumns, bodiesOf } from "./series.ts"
+import { type BodyColumns, bodiesOf, leastForceSquare } from "./series.ts"
 import { type Timeline, timelineOf } from "./timeline.ts"
 
 /** A recording with what the whole bench needs of it, worked out once. */
@@ -11,6 +11,8 @@ export interface Study {
   readonly timeline: Timeline
   readonly bodies: readonly BodyColumns[]
   readonly extent: Extent | null
+  /** square of the size that a force must have to act at all, N² */
+  readonly leastForceSquare: number
   readonly events: readonly MotionEvent[]
 }
 
@@ -22,12 +24,14 @@ export function studyOf(recording: Recording): Study {
   if (known) return known
   const timeline = timelineOf(recording)
   const bodies = bodiesOf(recording)
+  const least = leastForceSquare(recording, bodies)
   const study: Study = {
     recording,
     timeline,
     bodies,
     extent: motionExtent(recording, bodies),
-    events: eventsOf(recording, timeline, bodies),
+    leastForceSquare: least,
+    events: eventsOf(recording, timeline, bodies, least),
   }
   kept.set(recording, study)
   return study

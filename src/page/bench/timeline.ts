@@ -42,6 +42,13 @@ export function timelineOf(recording: Recording): Timeline {
   }
 }
 
+/** The row nearest to an instant. */
+export function nearestRow(timeline: Timeline, instant: number): number {
+  const row = timeline.rowAt(instant)
+  const next = Math.min(timeline.rows - 1, row + 1)
+  return instant - timeline.at(row) <= timeline.at(next) - instant ? row : next
+}
+
 export function momentAt(timeline: Timeline, instant: number): Moment {
   const row = timeline.rowAt(instant)
   if (row >= timeline.rows - 1) return { row: Math.max(0, timeline.rows - 1), part: 0 }

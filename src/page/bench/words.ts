@@ -1,8 +1,10 @@
 import type { SceneView } from "../../worksheet/contract.ts"
 import type { Distance } from "./compare.ts"
+import { type Departure, departsFrom } from "./departures.ts"
 import { rangeOf } from "./events.ts"
+import { sizeOf } from "./framing.ts"
 import { decimalsFor, fixed, quantity, thinSpace, trueMinus } from "./number.ts"
-import { type BodyColumns, squareAt, valueAt, zeroAt } from "./series.ts"
+import { type BodyColumns, squareAt, valueAt } from "./series.ts"
 import type { Study } from "./study.ts"
 import { meanStep, type Timeline } from "./timeline.ts"
 
@@ -12,7 +14,7 @@ export interface Telling {
   readonly label: (body: string) => string
   /** from the comparison with the author's motion, where it may be shown */
   readonly distances: readonly Distance[]
-  readonly departsAt: number | null
+  readonly departures: readonly Departure[]
   /** from where the scene is seen; "side" if left out */
   readonly view?: SceneView
 }
@@ -21,6 +23,11 @@ export interface Telling {
 const mostTold = 3
 /** Pushes of one force beyond this are counted, not told one by one. */
 const mostPushes = 4
+/**
+ * Distances below this part of the motion's extent are not told: the reference that comes with the page is thinned, and
+ * between its rows the straight line is that far off.
+ */
+const followsWithin = 2e-5
 
 /** The motion in sentences, from the recording alone: start, turning points, pushes, rest, end, and how it compares. */
 export function describe(study: Study, telling: Telling): string[] {
@@ -146,15 +153,16 @@ function pushes(study: Study, body: BodyColumns, the: string): string[] {
   })
 }
 
-function actingStretches({ recording }: Study, column: number) {
+function actingStretches({ recording, leastForceSquare: least }: Study, column: number) {
   const out: { from: number; to: number; most: number }[] = []
   let open: { from: number; to: number; most: number } | null = null
   for (let row = 0; row < recording.rows; row++) {
-    if (zeroAt(recording, row, column)) {
+    const square = squareAt(recording, row, column)
+    if (square <= least) {
       open = null
       continue
     }
-    const size = Math.sqrt(squareAt(recording, row, column))
+    const size = Math.sqrt(square)
     if (!open) out.push((open = { from: row, to: row, most: 0 }))
     open.to = row
     if (!(size <= open.most)) open.most = size
@@ -162,10 +170,13 @@ function actingStretches({ recording }: Study, column: number) {
   return out
 }
 
-function comparison(study: Study, { distances, departsAt, label }: Telling): string[] {
+function comparison(study: Study, { distances, departures, label }: Telling): string[] {
+  const near = study.extent ? followsWithin * sizeOf(study.extent) : 0
   return distances.slice(0, mostTold).map(d => {
     const the = label(d.body)
     if (d.greatest === 0) return `${capital(the)} lies on the reference motion in every row.`
+    const departsAt = departsFrom(departures, d.body)
+    if (departsAt === null && d.greatest <= near) return `${capital(the)} follows the reference motion.`
     if (departsAt === null)
       return `${capital(the)} is never further than ${quantity(d.greatest, "m", 2)} from the reference motion.`
     return `${capital(the)} leaves the reference motion ${instantWords(study, departsAt)}; at the end it is ${quantity(d.atEnd, "m", 2)} away from it.`

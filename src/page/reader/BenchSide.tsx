@@ -1,8 +1,10 @@
-import { useState } from "preact/hooks"
+import { useMemo, useState } from "preact/hooks"
 import { Bench } from "../bench/Bench.tsx"
+import type { Departure } from "../bench/departures.ts"
 import type { Session } from "../session.ts"
 import { referenceDue, untouched } from "../tried.ts"
-import { showsOlder, stateWords } from "../words.ts"
+import { plural, showsOlder, stateWords } from "../words.ts"
+import { lookedAt } from "./departed.ts"
 import { notesFor } from "./notes.ts"
 
 const key = "deltasheet/bench-folded"
@@ -20,7 +22,7 @@ function recallFolded(): boolean {
 }
 
 /** Instants at which this cell's motion leaves the reference, as far as a verdict is due. */
-function departuresOf(session: Session, name: string): readonly number[] {
+function departuresOf(session: Session, name: string): readonly Departure[] {
   const standing = session.standing.value
   const cell = session.edition.sheet.cells.find(candidate => candidate.name === name)
   if (!standing?.current || !cell || session.varied.value) return []
@@ -33,9 +35,12 @@ function departuresOf(session: Session, name: string): readonly number[] {
     untouched(session.edition, session.keeper.answers.value),
   )
   const shown = new Set(notes.map(note => note.key))
-  return standing.judgement.checks.flatMap(check =>
-    shown.has(check.name) && check.departsAt !== null ? [check.departsAt] : [],
-  )
+  return standing.judgement.checks.flatMap(({ name: of, departsAt }) => {
+    const check = session.edition.sheet.checks.find(candidate => candidate.name === of)
+    return check && shown.has(of) && departsAt !== null
+      ? [{ instant: departsAt, of: lookedAt(check.rule) }]
+      : []
+  })
 }
 
 /** The right half; on a narrow page a plate at the foot, which stays folded or open as it was left. */
@@ -50,7 +55,11 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
     }
   }
   const state = stateWords(session.state.value)
-  const departures = departuresOf(session, cell)
+  const printed = session.output.value.length
+  const printedWords = printed > 0 ? `; printed: ${plural(printed, "line")}` : ""
+  const found = departuresOf(session, cell)
+  // the bench compares by identity
+  const departures = useMemo(() => found, [JSON.stringify(found)])
   return (
     <section class={folded ? "bench-side folded" : "bench-side"} id="bench" aria-label="Bench" tabIndex={-1}>
       <button
@@ -61,7 +70,7 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
         onClick={fold}
       >
         <span class="caps">Bench</span>
-        <span class="bench-fold-state">{folded ? state : ""}</span>
+        <span class="bench-fold-state">{folded ? state + printedWords : ""}</span>
         <span class="bench-fold-word">{folded ? "open" : "fold"}</span>
       </button>
       <div class="bench-inside" id="bench-inside">
@@ -73,12 +82,13 @@ export function BenchSide({ session, cell }: { session: Session; cell: string })
           reference={
             referenceDue(session.edition, cell, session.keeper.answers.value) ? session.reference : null
           }
-          departsAt={departures.length > 0 ? Math.min(...departures) : null}
+          departures={departures}
           parameters={session.parameters.value}
           onParameter={session.setParameter}
           onResetParameters={session.resetParameters}
           state={state}
           running={session.running.value}
+          printed={session.output.value}
           onRun={session.run}
           onStop={session.stop}
           problem={session.problems.value[0] ?? null}

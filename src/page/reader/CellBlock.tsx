@@ -18,6 +18,7 @@ import { followValues, LineValues, useSaid, variableOnLine, wordsForLine } from 
 import { Notes } from "./Notes.tsx"
 import { nameHelp } from "./nameHelp.ts"
 import { type Anchor, notesFor } from "./notes.ts"
+import { valueWords } from "./sheetValues.ts"
 
 /** How long the words about a locked line stay, ms. */
 const refusalStays = 4000
@@ -109,6 +110,7 @@ export function CellBlock(props: {
       session.standing.value,
       session.reference,
       untouched(session.edition, session.keeper.answers.value),
+      (check, verdict) => valueWords(session.edition.sheet, check, verdict, session.varied.value),
     ),
   ).value
   const topOf = (anchor: Anchor): number => {

@@ -6,6 +6,7 @@ import type { Texts } from "../keep/keeper.ts"
 import { ProblemWords } from "../ProblemWords.tsx"
 import { pointsOfQuestions, type Session } from "../session.ts"
 import { momentWords, plural } from "../words.ts"
+import { unreadWords } from "./unread.ts"
 
 function save(name: string, text: string): void {
   const address = URL.createObjectURL(new Blob([text], { type: "application/json" }))
@@ -29,6 +30,7 @@ export function HandIn({ session }: { session: Session }) {
   const [opened, setOpened] = useState<Opened | null>(null)
   const [done, setDone] = useState<Done | null>(null)
   const [nameless, setNameless] = useState(false)
+  const unread = unreadWords(edition.sheet, session.state.value, session.problems.value)
 
   const download = (): void => {
     const student = keeper.student.peek()
@@ -44,7 +46,9 @@ export function HandIn({ session }: { session: Session }) {
     save(answerFileName(file), writeAnswerFile(file))
     setOpened(null)
     setDone({
-      words: `${answerFileName(file)} is in your downloads. Hand in that file unchanged.`,
+      words: [unread, `${answerFileName(file)} is in your downloads. Hand in that file unchanged.`]
+        .join(" ")
+        .trim(),
       back: null,
     })
   }
@@ -90,6 +94,7 @@ export function HandIn({ session }: { session: Session }) {
         {pointsOfQuestions(edition) > 0 &&
           `The questions (${plural(pointsOfQuestions(edition), "point")}) are marked after you hand in.`}
       </p>
+      {unread !== "" && <p class="hand-in-unread">{unread}</p>}
       <p class="hand-in-actions">
         <button type="button" class="word-button strong" onClick={download}>
           Download answer file

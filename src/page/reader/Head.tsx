@@ -57,7 +57,7 @@ function Points({ session }: { session: Session }) {
   const checks = session.edition.sheet.checks.reduce((sum, check) => sum + check.points, 0)
   const questions = pointsOfQuestions(session.edition)
   const written = Object.keys(session.keeper.answers.value).length > 0
-  if (!standing || !written) return <>{plural(checks + questions, "point")}</>
+  if (!standing?.current || !written) return <>{plural(checks + questions, "point")}</>
   return <>{soFarWords(standing.judgement.points, checks, questions)}</>
 }
 

@@ -54,6 +54,7 @@ export function Notes(props: {
               {note.todo} {note.code !== "" && <ProblemLink code={note.code} />}
             </p>
           )}
+          {note.aside !== "" && <p class="note-todo">{note.aside}</p>}
           {note.stale && <p class="note-todo">Said of the text before your last change.</p>}
         </li>
       ))}

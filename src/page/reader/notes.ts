@@ -19,6 +19,8 @@ export interface Note {
   readonly head: string
   readonly text: string
   readonly todo: string
+  /** which values the verdict is about, where that has to be said; "" else */
+  readonly aside: string
   /** of a problem: its page says more; "" for a verdict */
   readonly code: string
   /** speaks of a text that has been changed since */
@@ -46,6 +48,7 @@ export function blankOf(
  * All notes beside one listing: what stops it first, then what the judge saw.
  *
  * @param untouched blanks that nobody has written in: what is missing there is no news
+ * @param asideOf which values a verdict is about, in words
  */
 export function notesFor(
   cell: CellSource,
@@ -54,6 +57,7 @@ export function notesFor(
   standing: Standing | null,
   reference: Reference | null,
   untouched: ReadonlySet<string>,
+  asideOf: (check: Check, verdict: Verdict) => string = () => "",
 ): readonly Note[] {
   const here = problems.filter(problem => problem.where?.cell === cell.name)
   const stops = here.map((problem, i): Note => {
@@ -65,6 +69,7 @@ export function notesFor(
       head: placeWords(problem),
       text: problem.text,
       todo: problem.todo,
+      aside: "",
       code: problem.code,
       stale: false,
     }
@@ -85,12 +90,24 @@ export function notesFor(
           head: check.name,
           text: result.message,
           todo: "",
+          aside: standing.current ? asideOf(check, result.verdict) : "",
           code: "",
           stale: !standing.current,
         },
       ]
     })
-  return [...stops, ...seen]
+  return [...stops, ...saidOnce(seen)]
+}
+
+/** Words that hold for all notes beside one blank stand in the first of them. */
+function saidOnce(notes: readonly Note[]): Note[] {
+  const said = new Set<string>()
+  return notes.map(note => {
+    const key = `${JSON.stringify(note.anchor)} ${note.aside}`
+    if (said.has(key)) return { ...note, aside: "" }
+    said.add(key)
+    return note
+  })
 }
 
 /** Sets notes one below the other where they would overlap, each as near to its own height as that allows. */

@@ -1,4 +1,5 @@
 import type { Problem } from "../../../src/cell/problem.ts"
+import type { Departure } from "../../../src/page/bench/departures.ts"
 import type { Recording } from "../../../src/run/contract.ts"
 import type { StudentSheet } from "../../../src/worksheet/contract.ts"
 import { bounce, crowd, helix, long, moored, pair, projectile, slide, swing } from "./recordings.ts"
@@ -10,7 +11,7 @@ export interface FixtureCase {
   readonly run: (parameters: Readonly<Record<string, number>>) => readonly Recording[]
   readonly reference?: readonly Recording[]
   readonly ghost?: readonly Recording[]
-  readonly departsAt?: number
+  readonly departures?: readonly Departure[]
   readonly problem?: Problem
 }
 
@@ -50,7 +51,7 @@ export const cases: Readonly<Record<string, () => FixtureCase>> = {
     run: p => [projectile("throw", p.speed, 0.01, 0.004)],
     reference: [projectile("throw")],
     ghost: [projectile("throw", 7, 0.01, 0.004)],
-    departsAt: 0.37,
+    departures: [{ instant: 0.37, of: ["weight.position"] }],
   }),
   bounce: () => ({
     sheet: sheetOf(

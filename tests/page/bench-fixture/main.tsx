@@ -33,7 +33,7 @@ function Page() {
         reference={
           fixture.reference ? { parameters: home, factors: [1], runs: [fixture.reference], slips: [] } : null
         }
-        departsAt={fixture.departsAt ?? null}
+        departures={fixture.departures ?? []}
         parameters={parameters.value}
         onParameter={(name, value) => set({ ...parameters.value, [name]: value })}
         onResetParameters={() => set(home)}

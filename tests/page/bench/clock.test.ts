@@ -5,8 +5,11 @@ import {
   changeSpeed,
   firstSpeed,
   paceOf,
+  pageBy,
   ruler,
   seek,
+  seekRow,
+  shownInstant,
   speeds,
   speedText,
   stepRows,
@@ -52,6 +55,19 @@ describe("the player's clock", () => {
     expect(stepRows({ ...clock, instant: 1.7 }, timeline, 1).instant).toBe(2)
     expect(stepRows({ ...clock, instant: 1.7 }, timeline, -1).instant).toBe(1.5)
     expect(stepRows({ ...clock, instant: 3 }, timeline, 1).instant).toBe(3)
+  })
+
+  it("stands on a recorded row whenever it does not play: after a press on the ruler, a page, a pause", () => {
+    expect(seekRow(clock, timeline, 1.7)).toMatchObject({ instant: 1.5, playing: false })
+    expect(seekRow(clock, timeline, 99).instant).toBe(3)
+    expect(togglePlay({ ...clock, instant: 1.8 }, timeline)).toMatchObject({ instant: 2, playing: false })
+    // a page that is shorter than a row goes on by one
+    expect(pageBy({ ...clock, instant: 1.5 }, timeline, 0.1).instant).toBe(2)
+    expect(pageBy({ ...clock, instant: 1.5 }, timeline, -0.1).instant).toBe(1)
+  })
+
+  it("shows the time of the row that it is at, also between rows", () => {
+    expect(shownInstant({ ...clock, instant: 1.99 }, timeline)).toBe(1.5)
   })
 
   it("steps from mark to mark and stays beyond the last", () => {

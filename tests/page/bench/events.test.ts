@@ -1,12 +1,11 @@
 import { describe, expect, it } from "vitest"
-import { eventsOf } from "../../../src/page/bench/events.ts"
-import { bodiesOf } from "../../../src/page/bench/series.ts"
 import { strobeOf, trailOf } from "../../../src/page/bench/strobe.ts"
+import { studyOf } from "../../../src/page/bench/study.ts"
 import { timelineOf } from "../../../src/page/bench/timeline.ts"
 import type { Recording } from "../../../src/run/contract.ts"
 import { bounce, projectile, record, slide } from "../bench-fixture/recordings.ts"
 
-const events = (recording: Recording) => eventsOf(recording, timelineOf(recording), bodiesOf(recording))
+const events = (recording: Recording) => studyOf(recording).events
 
 describe("events found in a recording", () => {
   it("a thrown weight turns once, at v sin(angle)/g less the half step that the stepper is known to lose", () => {
@@ -58,6 +57,17 @@ describe("events found in a recording", () => {
       Array.from({ length: 500 }, (_, k) => [k, k + Math.sin(k * 2), 0, 0]),
     )
     expect(events(noisy)).toEqual([])
+  })
+
+  it("a force that is only rounding beside the others neither begins nor ends", () => {
+    const pulled = (stick: number) =>
+      record(
+        "cell",
+        ["a.position", "a.forces.weight", "a.forces.stick"],
+        Array.from({ length: 20 }, (_, k) => [k, k, 0, 0, 0, -8, 0, 0, k > 4 && k < 9 ? stick : 0, 0]),
+      )
+    expect(events(pulled(2.5e-12))).toEqual([])
+    expect(events(pulled(1e-6)).map(e => `${e.kind} ${e.row}`)).toEqual(["begins 5", "ends 9"])
   })
 
   it("are found again elsewhere when the recording is changed", () => {

@@ -5,7 +5,7 @@ import { direction, describe as tell } from "../../../src/page/bench/words.ts"
 import type { Recording } from "../../../src/run/contract.ts"
 import { bounce, crowd, projectile, record, slide } from "../bench-fixture/recordings.ts"
 
-const plain = { label: (body: string) => `the ${body}`, distances: [], departsAt: null }
+const plain = { label: (body: string) => `the ${body}`, distances: [], departures: [] }
 const words = (recording: Recording) => tell(studyOf(recording), plain).join(" ").replaceAll("\u00a0", " ")
 
 describe("the motion in words", () => {
@@ -105,13 +105,42 @@ describe("the motion in words", () => {
     expect(words({ ...recording, data })).toContain("y = 2.50 m")
   })
 
+  it("a force that is only rounding beside the others is zero throughout", () => {
+    const rows = Array.from({ length: 20 }, (_, k) => [k, k, 0, 0, 0, -8, 0, 0, k > 4 ? 2.5e-12 : 0, 0])
+    const recording = record("cell", ["a.position", "a.forces.weight", "a.forces.stick"], rows)
+    expect(words(recording)).toContain("The force stick on the a is zero throughout.")
+  })
+
+  it("tells the departure of the body that was looked at, and of no other", () => {
+    const distances = ["formula", "formulaTwo"].map(body => ({ body, greatest: 0.1, at: 1, atEnd: 0.1 }))
+    const departures = [{ instant: 0.5, of: ["formulaTwo.position"] }]
+    const told = tell(studyOf(projectile("cell")), { ...plain, distances, departures }).slice(-2)
+    expect(told[0]).toContain("is never further than")
+    expect(told[1]).toContain("leaves the reference motion")
+  })
+
+  it("a motion nearer to the reference than its thinning tells follows it", () => {
+    // the throw is some 8 m wide
+    const near = (greatest: number) =>
+      tell(studyOf(projectile("cell")), {
+        ...plain,
+        distances: [{ body: "weight", greatest, at: 1, atEnd: 0 }],
+      }).at(-1)
+    expect(near(3e-5)).toBe("The weight follows the reference motion.")
+    expect(near(3e-3)).toContain("never further than")
+  })
+
   it("says how far the motion is from the reference, and when it left it", () => {
     const [own, other] = [studyOf(projectile("cell", 9, 0.01, 0.004)), studyOf(projectile("cell"))]
     const [a, b] = [own.bodies[0], other.bodies[0]]
     if (!a || !b) throw new Error("no body")
     const found = distanceOf({ ...own, body: a }, { ...other, body: b })
     if (!found) throw new Error("no distance")
-    const left = tell(own, { ...plain, distances: [found], departsAt: 0.37 }).at(-1)
+    const left = tell(own, {
+      ...plain,
+      distances: [found],
+      departures: [{ instant: 0.37, of: ["weight.position"] }],
+    }).at(-1)
     expect(left?.replaceAll("\u00a0", " ")).toMatch(
       /leaves the reference motion at 0\.37 s; at the end it is 0\.\d+ m away/,
     )
