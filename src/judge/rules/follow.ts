@@ -48,7 +48,7 @@ export function follow({ check, student, reference }: Asked): Finding {
     departsAt: comparison.departsAt,
     right: soFarWords(what, comparison, moment),
     wrong: [wrongWords(what, comparison, moment), contact].filter(words => words !== "").join(" "),
-    look: lookWords(what, comparison, moment, bodyWithForces(recordingOf(reference, check.cell), series)),
+    look: lookWords(what, comparison, moment, hasArrows(recordingOf(reference, check.cell), series)),
     onlyReach: comparison.outcome === "does not reach",
     ratio: comparison.outcome === "does not reach" ? Number.POSITIVE_INFINITY : ratio,
   })
@@ -155,10 +155,16 @@ function gapWords(what: Spoken, { student, reference }: Instant): string {
   return `${amount(Math.abs(gap), what.unit)} ${direction} (along ${axis})`
 }
 
-/** Whether the bench draws arrows of force for the body that a series belongs to. */
-function bodyWithForces(recording: ReturnType<typeof recordingOf>, series: string): boolean {
+/**
+ * Whether a series belongs to a body that the bench draws arrows for. A packed reference holds only what checks read, so a
+ * body of which no check reads momentum or force gets words without arrows, which are as true.
+ */
+function hasArrows(reference: ReturnType<typeof recordingOf>, series: string): boolean {
   const body = series.split(/\.(?:position|momentum|forces)\b/)[0]!
-  return recording?.series.some(({ name }) => name.startsWith(`${body}.forces.`)) ?? false
+  return (
+    reference?.series.some(({ name }) => name === `${body}.momentum` || name.startsWith(`${body}.forces.`)) ??
+    false
+  )
 }
 
 function lookWords(
