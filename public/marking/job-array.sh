@@ -3,7 +3,8 @@
 #
 #   sbatch --wait job-array.sh && sh merge.sh 8
 #
-# For a system that names the task otherwise, set TASK to its variable.
+# For a system that names the task otherwise, set TASK to its variable. HERE is the folder of these scripts (the present one
+# if left out), SHARES the number of shares (8): the same as in --array and behind merge.sh.
 #SBATCH --array=1-8
 #SBATCH --cpus-per-task=2
 #SBATCH --mem=2G

@@ -129,25 +129,42 @@ function asText(report: Report): string {
 /** For each check, how far the furthest accepted answer and the nearest slip lie from its bound; then the slips. */
 function marginLines({ examined }: Report): string[] {
   if (examined === null) return []
-  const times = (ratio: number): string => (ratio < 0.001 ? "0" : ratio.toPrecision(2).replace(/e\+?/, "e"))
   const lines = examined.checks.map(item => {
     const accepted = item.nearestAccepted
     const slip = item.nearestSlip
     return [
       `  ${item.name}: ${count(item.points, "point")}; ${item.tolerance}`,
       accepted &&
-        `    accepted furthest out: ${accepted.name}, at ${times(accepted.ratio)} of what is allowed`,
+        `    accepted furthest out: ${accepted.name}, ${accepted.ratio < 0.001 ? "exactly" : `at ${plainRatio(accepted.ratio)} of what is allowed`}`,
       item.horizon !== null &&
         `    compared up to ${shortNumber(item.horizon)} s: past it the motion is too sensitive, and a change of the start by a hair makes another`,
-      slip && `    refused nearest: ${slip.name}, at ${times(slip.ratio)} times what is allowed`,
+      slip && `    refused nearest: ${slip.name}, at ${plainRatio(slip.ratio)} times what is allowed`,
     ]
       .filter(Boolean)
       .join("\n")
   })
-  const named = examined.slips.filter(slip => slip.named).length
-  const total = examined.slips.length
+  return [...lines, ...slipLines(examined.slips)]
+}
+
+/** Two digits, written out: “300”, “a million”. */
+export function plainRatio(ratio: number): string {
+  if (!Number.isFinite(ratio)) return "endlessly many"
+  const rounded = Number(ratio.toPrecision(2))
+  if (rounded > 1e6) return "more than a million"
+  return rounded === 1e6 ? "a million" : rounded.toLocaleString("en-GB", { maximumSignificantDigits: 2 })
+}
+
+/** How many slips were tried, and which of them pass or are taken for another. */
+function slipLines(slips: Examined["slips"]): string[] {
+  const passed = slips.filter(slip => slip.refusedBy.length === 0)
+  const misnamed = slips.filter(slip => slip.refusedBy.length > 0 && !slip.named)
+  if (passed.length + misnamed.length === 0)
+    return [`  ${count(slips.length, "slip")} tried: all refused and named rightly.`]
+  const list = (some: Examined["slips"]): string =>
+    some.map(({ slip, blank }) => `“${slip}” in blank “${blank}”`).join(", ")
   return [
-    ...lines,
-    `  ${count(total, "slip")} tried: all refused but ${total - examined.slips.filter(s => s.refusedBy.length > 0).length}, ${named} named rightly.`,
+    `  ${count(slips.length, "slip")} tried.`,
+    ...(passed.length > 0 ? [`    not refused: ${list(passed)}`] : []),
+    ...(misnamed.length > 0 ? [`    refused, but not named rightly: ${list(misnamed)}`] : []),
   ]
 }

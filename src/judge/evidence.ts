@@ -92,7 +92,9 @@ export function judgedRun(
   const more = Math.min(1 / factor, mostGrowth)
   const { turns, recorded, milliseconds } = defaultLimits
   const limits =
-    factor === 1 ? {} : { turns: more * turns, recorded: more * recorded, milliseconds: more * milliseconds }
+    factor === 1
+      ? {}
+      : { turns: more * turns, recorded: more * recorded, milliseconds: Math.sqrt(more) * milliseconds }
   return { compiled, parameters, seed, stepFactor: factor, limits, ...(excerpt ? { excerpt } : {}) }
 }
 

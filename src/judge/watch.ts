@@ -1,5 +1,5 @@
 import type { Problem } from "../cell/problem.ts"
-import type { RunOutcome } from "../run/contract.ts"
+import { defaultLimits, type RunOutcome } from "../run/contract.ts"
 import { lostOutcome } from "../run/outcome.ts"
 import type { JudgeTools } from "./tools.ts"
 
@@ -18,8 +18,10 @@ export const endedByMachine = (problem: Problem | null): boolean =>
 export const isOfTheMoment = ({ problems }: { readonly problems: readonly Problem[] }): boolean =>
   problems.some(problem => endedByMachine(problem) || problem.code === "verdict-unsure")
 
-/** Time that all runs of an answer at one set of values may take together, ms: some hundred times what an honest one takes. */
-const mostTogether = 60_000
+/** Time that all runs of an answer at its own values, or at hidden ones, may take together, ms: some ten times what the longest honest ones take. */
+const mostTogether = 30_000
+/** Time that a run gets though next to none is left, ms: an honest one would need no more. */
+const leastForOne = 2_000
 
 const tooLong: Problem = {
   code: "runs-too-long",
@@ -43,10 +45,13 @@ export function watch(tools: JudgeTools): Watched {
         ended ??= tooLong
         return lostOutcome(tooLong, 0)
       }
-      let outcome: RunOutcome = await tools.run(request)
+      const asked = request.limits?.milliseconds ?? defaultLimits.milliseconds
+      const milliseconds = Math.min(asked, Math.max(leastForOne, mostTogether - spent))
+      const timed = { ...request, limits: { ...request.limits, milliseconds } }
+      let outcome: RunOutcome = await tools.run(timed)
       spent += outcome.milliseconds
       if (outcome.problem !== null && lostForNow.has(outcome.problem.code) && spent <= mostTogether) {
-        outcome = await tools.run(request)
+        outcome = await tools.run(timed)
         spent += outcome.milliseconds
       }
       if (endedByMachine(outcome.problem)) ended ??= outcome.problem

@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs"
 import { tmpdir } from "node:os"
 import { join } from "node:path"
 import { afterAll, describe, expect, it } from "vitest"
+import { plainRatio } from "../../src/command/check.ts"
 import { deltasheet } from "../support/deltasheet.ts"
 
 const folder = mkdtempSync(join(tmpdir(), "deltasheet-check-"))
@@ -28,6 +29,22 @@ const check = async (file: string) => {
 }
 
 describe("check", () => {
+  it("writes how far a motion is from its bound as people do", () => {
+    expect([0.123, 3.04, 301.2, 12_345, 1e6, 3e9, Number.POSITIVE_INFINITY].map(plainRatio)).toEqual([
+      "0.12",
+      "3",
+      "300",
+      "12,000",
+      "a million",
+      "more than a million",
+      "endlessly many",
+    ])
+  })
+  it("says in a line that every slip was refused and named", async () => {
+    const { out } = await deltasheet("check", "worksheets/lamp-key.md")
+    expect(out).toMatch(/\d+ slips tried: all refused and named rightly\./)
+    expect(out).not.toMatch(/\de\d/)
+  }, 120_000)
   it("finds a shipped worksheet sound, and prints what it holds", async () => {
     const { code, reports } = await check("worksheets/lamp-key.md")
     expect(code).toBe(0)

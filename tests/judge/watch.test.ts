@@ -79,18 +79,18 @@ describe("a run that the machine ended", () => {
 })
 
 describe("the runs of one answer together", () => {
-  it("have a minute; then no more are made, and it is said", async () => {
+  it("have half a minute; then no more are made, and it is said", async () => {
     let runs = 0
     const slow = watch({
       compile: tools.compile,
       run: async () => {
         runs++
-        return { ...ended("endless-loop"), milliseconds: 25_000 }
+        return { ...ended("endless-loop"), milliseconds: 12_000 }
       },
     })
     const request = {} as RunRequest
     for (let i = 0; i < 5; i++) await slow.run(request)
     expect(runs).toBe(3)
-    expect(slow.unsure()?.text).toContain("more than 60 seconds together")
+    expect(slow.unsure()?.text).toContain("more than 30 seconds together")
   })
 })
