@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest"
 import type { Problem } from "../../src/cell/problem.ts"
+import { slipNamed } from "../../src/judge/slips/catalogue.ts"
 import type { Marked } from "../../src/report/contract.ts"
 import { pageName } from "../../src/report/file-name.ts"
-import { filesOf, marked, refusedFile } from "../support/marked.ts"
+import { filesOf, lampKey, marked, refusedFile } from "../support/marked.ts"
 
 const words = (html: string): string =>
   html
@@ -112,6 +113,30 @@ describe("a program that did not run", () => {
       '<p class="message"><bdi>The blank “formula” is not filled yet. Look at one step.</bdi></p>',
     )
     expect(page).toContain('<figure class="overlay"')
+  })
+})
+
+describe("what students are told of a slip", () => {
+  const { slips } = lampKey.sheet.checks.find(check => check.name === "follows")!
+  const slip = "time-step-missing"
+  const own = slips[slip]!
+  it("is the hint of the check at which it was found", async () => {
+    const at = (name: string, message: string) =>
+      marked(1, { verdicts: { [name]: "not met" }, slip, message })
+    const section = async (...list: Marked[]): Promise<string> => {
+      const report = (await filesOf(list)).get("report.html")!
+      return words(
+        report.slice(report.indexOf('<section id="slips"'), report.indexOf('<section id="questions"')),
+      )
+    }
+    const ours = slipNamed(slip)!.hint
+    expect(own).not.toBe(ours)
+    const first = await section(at("impulse", `It leaves. ${ours}`))
+    expect(first).toContain(`The student is told: ${ours}`)
+    expect(first).not.toContain(own)
+    const both = await section(at("impulse", `It leaves. ${ours}`), at("follows", `It leaves. ${own}`))
+    expect(both).toContain(`The student is told at “impulse”: ${ours}`)
+    expect(both).toContain(`The student is told at “follows”: ${own}`)
   })
 })
 
