@@ -221,7 +221,8 @@ function textsHtml(
     else group.push(place)
   }
   const items = [...groups].map(
-    ([text, who]) => `<li><div class="prose">${stranger(text)}</div>${namesHtml(who, naming, 12)}</li>`,
+    ([text, who]) =>
+      `<li><div class="prose">${stranger(text)}</div>${namesHtml(who, naming, who.length)}</li>`,
   )
   return `<article class="question"><h3>${asked(question)}</h3>${why === "" ? "" : `<p class="why"><b>To look for:</b> ${stranger(why)}</p>`}${items.length === 0 ? "<p>Nobody wrote anything.</p>" : `<ul class="texts">${items.join("")}</ul>`}</article>`
 }

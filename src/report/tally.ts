@@ -4,6 +4,7 @@ import type { StudentSheet } from "../worksheet/contract.ts"
 import type { Marked } from "./contract.ts"
 import { hintIn } from "./hints.ts"
 import { pointsOf } from "./results.ts"
+import { haltsOf } from "./told.ts"
 
 /** One line of the register: what is kept of a file once it has been passed. */
 export interface Entry {
@@ -111,9 +112,7 @@ export function createTally(sheet: StudentSheet) {
       const emptied = result.problems.some(problem => problem.code === "empty-blank")
       const mine = new Set(result.checks.flatMap(check => check.slip ?? []))
       const refused = result.status === "refused"
-      const halt = result.checks.some(check => check.verdict === "could not run")
-        ? result.problems.find(problem => problem.code !== "empty-blank")?.code
-        : undefined
+      const halt = haltsOf(result)[0]?.code
       entries.push({
         name: result.student?.name ?? "",
         id: result.student?.id ?? "",

@@ -103,6 +103,13 @@ describe("a program that did not run", () => {
     const article = /<article class="student"[\s\S]*?<\/article>/.exec(report)![0]
     expect(words(article)).toContain("line 2 of the lines in update")
   })
+  it("is counted by what stopped it, not by what else was wrong with the file", async () => {
+    const late: Problem = { code: "answer-from-future", text: "Still to come.", todo: "Not relied on." }
+    const both = { ...halted, result: { ...halted.result, problems: [late, problem] } }
+    const report = words((await filesOf([both])).get("report.html")!)
+    expect(report).toContain("1 bracket not opened")
+    expect(report).not.toContain("answer from future")
+  })
   it("keeps at its checks what they say beyond that, and the motion up to the stop", async () => {
     const also = marked(1, {
       verdicts: { follows: "could not run" },
@@ -140,7 +147,33 @@ describe("what students are told of a slip", () => {
   })
 })
 
+describe("a text that no rule marks", () => {
+  const answered = (text: string): Marked => marked(1, { questions: { "own-words": text } })
+  it("is read by the teacher, who is told so in other words than the student; an empty one by nobody", async () => {
+    expect(await ownPage(answered("It is small."))).toContain("read by your teacher")
+    const report = (await filesOf([answered("It is small.")])).get("report.html")!
+    expect(report).toContain("for you to read")
+    expect(report).not.toContain("read by your teacher")
+    expect(await ownPage(answered(" "))).not.toContain("read by your teacher")
+  })
+  it("leads to everybody who wrote it", async () => {
+    const report = (await filesOf(Array.from({ length: 20 }, (_, n) => marked(n)))).get("report.html")!
+    const texts = /<ul class="texts">[\s\S]*?<\/ul>/.exec(report)![0]
+    expect(texts.match(/<a href/g)).toHaveLength(20)
+  })
+})
+
+describe("a listing", () => {
+  it("has the name of its blank beside it, by which feedback calls it", async () => {
+    expect(await ownPage(marked(1))).toMatch(/<figcaption>[^\n]*? <code>update<\/code><\/figcaption>/)
+  })
+})
+
 describe("the register", () => {
+  it("does not take several files of one student for two students", async () => {
+    const report = (await filesOf([newest, aside])).get("report.html")!
+    expect(report).not.toContain("Ailsa Marr (hs001)")
+  })
   it("is in the order of the names, tells equal names apart, and sums up", async () => {
     const list = [
       marked(1, { name: "Student 10", file: "a.json" }),
