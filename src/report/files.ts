@@ -97,14 +97,17 @@ const anchor = (place: number): string => `s${place + 1}`
 const ownerOf = ({ file, id, name }: Entry): Owner => ({ file, student: { id, name } })
 
 function namingOf(tally: ClassTally, anonymous: boolean, small: boolean): Naming {
-  const times = new Map<string, number>()
+  const owners = new Map<string, Set<string>>()
   const plainName = (entry: Entry): string => entry.name.trim() || entry.id.trim() || entry.file
-  for (const entry of tally.entries) times.set(plainName(entry), (times.get(plainName(entry)) ?? 0) + 1)
-  // two of the same name are told apart
+  const other = ({ id, file }: Entry): string => id.trim() || file
+  for (const entry of tally.entries)
+    owners.set(plainName(entry), (owners.get(plainName(entry)) ?? new Set()).add(other(entry)))
+  // two of the same name are told apart; several files of one student are not two
   const nameOf = (entry: Entry): string => {
     const name = plainName(entry)
-    const other = entry.id.trim() || entry.file
-    return times.get(name) === 1 || name === other ? name : `${shortName(name)} (${other})`
+    return owners.get(name)!.size === 1 || name === other(entry)
+      ? name
+      : `${shortName(name)} (${other(entry)})`
   }
   return {
     label: place => (anonymous ? `Student ${place + 1}` : nameOf(tally.entries[place]!)),

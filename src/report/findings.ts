@@ -1,6 +1,6 @@
 import { slipNamed } from "../judge/slips/catalogue.ts"
 import type { Question, QuestionKey, StudentSheet } from "../worksheet/contract.ts"
-import type { AnswerCount, ClassTally } from "./tally.ts"
+import type { AnswerCount, ClassTally, Hints } from "./tally.ts"
 import { grouped, listed } from "./text.ts"
 
 /** One thing worth taking up in class. Plain text, not yet HTML, of the worksheet's author and of ours alone. */
@@ -22,7 +22,7 @@ const mostFindings = 6
 /** What a class got wrong, the most frequent first, in sentences that can be said in front of it. */
 export function findingsOf(sheet: StudentSheet, keys: readonly QuestionKey[], tally: ClassTally): Finding[] {
   const findings = [
-    ...slipFindings(sheet, tally),
+    ...slipFindings(tally),
     ...questionFindings(sheet, keys, tally),
     ...otherFindings(sheet, tally),
     ...runFindings(tally),
@@ -33,26 +33,21 @@ export function findingsOf(sheet: StudentSheet, keys: readonly QuestionKey[], ta
     .slice(0, mostFindings)
 }
 
-/** The worksheet's own words for a slip, of whichever check has them. */
-export function slipWords(sheet: StudentSheet, slip: string): string {
-  const like = slipNamed(slip)?.like
-  const names = like === undefined ? [slip] : [slip, like]
-  for (const name of names)
-    for (const check of sheet.checks)
-      if (Object.hasOwn(check.slips, name) && check.slips[name] !== "") return check.slips[name]!
-  return slipNamed(slip)?.hint ?? ""
-}
-
 export const slipSentence = (slip: string): string => slipNamed(slip)?.teacher ?? slip
 
-function slipFindings(sheet: StudentSheet, tally: ClassTally): Finding[] {
+function slipFindings(tally: ClassTally): Finding[] {
   return tally.slips.map(([slip, who]) => ({
     count: who.length,
     seen: slipSentence(slip),
     about: "",
-    say: slipWords(sheet, slip),
+    say: mostTold(tally.hints.get(slip)),
     who,
   }))
+}
+
+/** Of several hints that students read, the one of most checks. */
+function mostTold(hints: Hints | undefined): string {
+  return [...(hints ?? [])].sort(([, a], [, b]) => b.size - a.size)[0]?.[0] ?? ""
 }
 
 function questionFindings(sheet: StudentSheet, keys: readonly QuestionKey[], tally: ClassTally): Finding[] {

@@ -1,7 +1,7 @@
 import type { Question } from "../worksheet/contract.ts"
 import { mostInReport, type ReportSubject } from "./contract.ts"
 import { mathOnly } from "./equations.ts"
-import { type Finding, findingsOf, slipSentence, slipWords } from "./findings.ts"
+import { type Finding, findingsOf, slipSentence } from "./findings.ts"
 import { frame } from "./frame.ts"
 import { histogram } from "./histogram.ts"
 import { shares, verdictMark, verdictWords } from "./marks.ts"
@@ -10,7 +10,7 @@ import { type Naming, namesHtml, type ReportParts, type Section, scrolled } from
 import { registerSection } from "./register.ts"
 import { asked } from "./student.ts"
 import type { AnswerCount, AnswerTally, ClassTally } from "./tally.ts"
-import { count, escaped, grouped, nameHtml, number, stranger } from "./text.ts"
+import { count, escaped, grouped, listed, nameHtml, number, stranger } from "./text.ts"
 
 /** The teacher's page: first what to take up in class, then the class, then each student. */
 export function reportPage(parts: ReportParts, styles: string): string {
@@ -95,15 +95,19 @@ function checksSection({ subject, tally }: ReportParts): Section | null {
   }
 }
 
-function slipsSection({ subject, tally, naming }: ReportParts): Section | null {
+function slipsSection({ tally, naming }: ReportParts): Section | null {
   if (tally.slips.length === 0) return null
   const items = tally.slips.map(([slip, who]) => {
-    const words = slipWords(subject.sheet, slip)
-    return `<li><span class="many">${grouped(who.length)}</span><div><p class="seen">${stranger(slipSentence(slip))} <code>${escaped(slip)}</code></p>${words === "" ? "" : `<p class="about">The student is told: ${stranger(words)}</p>`}${namesHtml(who, naming)}</div></li>`
+    const told = [...(tally.hints.get(slip) ?? [])]
+    const toldHtml = told.map(
+      ([words, checks]) =>
+        `<p class="about">The student is told${told.length === 1 ? "" : ` at ${listed([...checks].map(name => `“${escaped(name)}”`))}`}: ${stranger(words)}</p>`,
+    )
+    return `<li><span class="many">${grouped(who.length)}</span><div><p class="seen">${stranger(slipSentence(slip))} <code>${escaped(slip)}</code></p>${toldHtml.join("")}${namesHtml(who, naming)}</div></li>`
   })
   return {
     id: "slips",
-    title: "Slips that were recognised",
+    title: "Slips",
     html: `<p class="aside">Common mistakes whose motion an answer has, the most frequent first, and who made them.</p><ol class="findings">${items.join("")}</ol>`,
   }
 }
@@ -217,7 +221,8 @@ function textsHtml(
     else group.push(place)
   }
   const items = [...groups].map(
-    ([text, who]) => `<li><div class="prose">${stranger(text)}</div>${namesHtml(who, naming, 12)}</li>`,
+    ([text, who]) =>
+      `<li><div class="prose">${stranger(text)}</div>${namesHtml(who, naming, who.length)}</li>`,
   )
   return `<article class="question"><h3>${asked(question)}</h3>${why === "" ? "" : `<p class="why"><b>To look for:</b> ${stranger(why)}</p>`}${items.length === 0 ? "<p>Nobody wrote anything.</p>" : `<ul class="texts">${items.join("")}</ul>`}</article>`
 }

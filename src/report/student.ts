@@ -22,7 +22,7 @@ export function workHtml(subject: ReportSubject, { result, work }: Marked, reade
     work === null ? "" : checksHtml(subject, { result, work }, reader),
   ].join("")
   const code = work === null ? "" : codeHtml(subject, work.blanks, reader)
-  return `<div class="beside"><div class="wrote">${code}</div><div class="feedback">${feedback}</div></div>${work === null ? "" : questionsHtml(subject, { result, work })}`
+  return `<div class="beside"><div class="wrote">${code}</div><div class="feedback">${feedback}</div></div>${work === null ? "" : questionsHtml(subject, { result, work }, reader)}`
 }
 
 function checksHtml(subject: ReportSubject, { result, work }: Marked, reader: Reader): string {
@@ -102,7 +102,9 @@ function codeHtml(
       const prompt = segment.prompt === "" ? segment.name : segment.prompt
       const name = `${reader === "student" ? "Your lines" : "Lines"} in ${segment.name}`
       const listing = text.trim() === "" ? '<p class="empty">Left empty.</p>' : listingHtml(name, text)
-      return [`<figure class="listing"><figcaption>${stranger(prompt)}</figcaption>${listing}</figure>`]
+      return [
+        `<figure class="listing"><figcaption>${stranger(prompt)}${prompt === segment.name ? "" : ` <code>${escaped(segment.name)}</code>`}</figcaption>${listing}</figure>`,
+      ]
     }),
   )
   return figures.join("")
@@ -125,15 +127,20 @@ function outdented(text: string): string {
   return lines.map(line => line.slice(shared)).join("\n")
 }
 
-function questionsHtml({ sheet }: ReportSubject, { result, work }: Marked): string {
+function questionsHtml({ sheet }: ReportSubject, { result, work }: Marked, reader: Reader): string {
   if (sheet.questions.length === 0) return ""
   const items = sheet.questions.map(question => {
     const found = result.checks.find(candidate => candidate.name === question.name)
+    const given = work?.questions[question.name]
+    const unread =
+      String(given ?? "").trim() === ""
+        ? ""
+        : `<p class="verdict"><span class="word">${reader === "student" ? "read by your teacher" : "for you to read"}</span></p>`
     const verdict =
       found === undefined
-        ? '<span class="word">read by your teacher</span>'
-        : `${verdictMark(found.verdict)}${verdictWord(found.verdict)} <span class="points">${pointsWords(found.points, found.outOf)}</span> <span class="message">${stranger(found.message)}</span>`
-    return `<dt>${asked(question)}</dt><dd>${givenHtml(question, work?.questions[question.name])}<p class="verdict">${verdict}</p></dd>`
+        ? unread
+        : `<p class="verdict">${verdictMark(found.verdict)}${verdictWord(found.verdict)} <span class="points">${pointsWords(found.points, found.outOf)}</span> <span class="message">${stranger(found.message)}</span></p>`
+    return `<dt>${asked(question)}</dt><dd>${givenHtml(question, given)}${verdict}</dd>`
   })
   return `<dl class="questions">${items.join("")}</dl>`
 }

@@ -69,6 +69,11 @@ td.many { font-weight: 640 }
 .v.met::before { border-color: var(--verdict-met, #2c6140) }
 .v.not-met::before { border-block-start: 3px dashed var(--verdict-not-met, #a63d1f) }
 .v.could-not-run::before { border-block-start: 3px dotted var(--verdict-none, #5e666c) }
+.register tfoot td, .register tfoot th { border-block-start: 1.5px solid var(--ink, #1e2328); color: var(--ink-grey, #5e666c) }
+.register tfoot td.n { text-align: start }
+.register tbody th, .register tfoot th, .register thead th:first-child { position: sticky; inset-inline-start: 0; background: var(--paper, #fff); z-index: 1 }
+.not-marked, .not-marked th, .not-marked td { overflow-wrap: break-word }
+.not-marked tbody th { padding-block-start: .8rem }
 .key { display: flex; flex-wrap: wrap; gap: .2rem 1.4rem; font-size: .833rem; margin-block-end: .5rem }
 code, pre { font-family: var(--face-code, monospace); font-size: .86rem; font-variant-ligatures: none }
 td code, th code { font-size: .8rem }
@@ -146,6 +151,8 @@ footer { margin-block: 2.5rem 1.5rem; font-size: .833rem }
   .findings .many { font-size: 1.44rem }
   .checks .message, .checks .slip, .checks .overlay, .checks .aside { margin-inline-start: 0 }
   th .says { max-width: none }
+  .register tbody th { min-width: 7rem; max-width: 9rem }
+  .register td:last-child { min-width: 18rem }
 }
 @media print {
   :root { color-scheme: light }
@@ -153,11 +160,13 @@ footer { margin-block: 2.5rem 1.5rem; font-size: .833rem }
   body { background: none }
   nav, .skip, .back { display: none }
   h2 { break-after: avoid }
-  .student { content-visibility: visible }
+  .student { content-visibility: visible; break-before: page; border-block-start: 0 }
+  .register tbody th, .register tfoot th, .register thead th:first-child { position: static }
   .scroll { overflow: visible }
   .listing pre.long { max-height: none; overflow: visible }
   .wrote { position: static; max-height: none; overflow: visible }
-  .beside { grid-template-columns: minmax(0, 1fr) minmax(0, 1fr) }
+  .beside { display: block }
+  .wrote { margin-block-end: 1rem }
   a { text-decoration: none }
 }
 `

@@ -2,7 +2,9 @@ import type { Problem } from "../cell/problem.ts"
 import type { CheckResult, Verdict } from "../judge/contract.ts"
 import type { StudentSheet } from "../worksheet/contract.ts"
 import type { Marked } from "./contract.ts"
+import { hintIn } from "./hints.ts"
 import { pointsOf } from "./results.ts"
+import { haltsOf } from "./told.ts"
 
 /** One line of the register: what is kept of a file once it has been passed. */
 export interface Entry {
@@ -45,12 +47,17 @@ export interface ClassTally {
   readonly checks: ReadonlyMap<string, CheckTally>
   /** entries by slip, the most frequent first */
   readonly slips: readonly (readonly [slip: string, who: readonly number[]])[]
+  /** by slip, what students are told of it */
+  readonly hints: ReadonlyMap<string, Hints>
   /** entries by the code of what stopped their program, the most frequent first */
   readonly stopped: readonly (readonly [code: string, who: readonly number[]])[]
   /** entries that left a blank empty */
   readonly open: readonly number[]
   readonly answers: ReadonlyMap<string, AnswerTally>
 }
+
+/** Hints to one slip, each with the checks at which it stands. */
+export type Hints = ReadonlyMap<string, ReadonlySet<string>>
 
 /** How often something was answered, and how it was judged. */
 export interface AnswerCount {
@@ -91,6 +98,7 @@ export function createTally(sheet: StudentSheet) {
     ]),
   )
   const slips = new Map<string, number[]>()
+  const hints = new Map<string, Map<string, Set<string>>>()
   const stopped = new Map<string, number[]>()
   const open: number[] = []
   const answers = new Map(sheet.questions.map(question => [question.name, noAnswers()]))
@@ -104,9 +112,7 @@ export function createTally(sheet: StudentSheet) {
       const emptied = result.problems.some(problem => problem.code === "empty-blank")
       const mine = new Set(result.checks.flatMap(check => check.slip ?? []))
       const refused = result.status === "refused"
-      const halt = result.checks.some(check => check.verdict === "could not run")
-        ? result.problems.find(problem => problem.code !== "empty-blank")?.code
-        : undefined
+      const halt = haltsOf(result)[0]?.code
       entries.push({
         name: result.student?.name ?? "",
         id: result.student?.id ?? "",
@@ -125,6 +131,8 @@ export function createTally(sheet: StudentSheet) {
         const tally = checks.get(name)
         if (tally === undefined) continue
         tally.counts[check.verdict]++
+        const asked = sheet.checks.find(candidate => candidate.name === name)
+        if (asked !== undefined && check.slip !== null) note(hints, check.slip, hintIn(check, asked), name)
         if (unexplained(check) && !emptied) tally.unexplained.push(place)
       }
       for (const slip of mine) push(slips, slip, place)
@@ -149,12 +157,24 @@ export function createTally(sheet: StudentSheet) {
         median: points.length === 0 ? 0 : (points[middle]! + points[(points.length - 1) >> 1]!) / 2,
         checks,
         slips: byNumber(slips),
+        hints,
         stopped: byNumber(stopped),
         open,
         answers,
       }
     },
   }
+}
+
+function note(
+  hints: Map<string, Map<string, Set<string>>>,
+  slip: string,
+  words: string,
+  check: string,
+): void {
+  if (words === "") return
+  const known = hints.get(slip) ?? new Map<string, Set<string>>()
+  hints.set(slip, known.set(words, (known.get(words) ?? new Set<string>()).add(check)))
 }
 
 /** A file that was left aside because its student handed in a newer one. */

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest"
 import type { Problem } from "../../src/cell/problem.ts"
+import { slipNamed } from "../../src/judge/slips/catalogue.ts"
 import type { Marked } from "../../src/report/contract.ts"
 import { pageName } from "../../src/report/file-name.ts"
-import { filesOf, marked, refusedFile } from "../support/marked.ts"
+import { filesOf, lampKey, marked, refusedFile } from "../support/marked.ts"
 
 const words = (html: string): string =>
   html
@@ -102,6 +103,13 @@ describe("a program that did not run", () => {
     const article = /<article class="student"[\s\S]*?<\/article>/.exec(report)![0]
     expect(words(article)).toContain("line 2 of the lines in update")
   })
+  it("is counted by what stopped it, not by what else was wrong with the file", async () => {
+    const late: Problem = { code: "answer-from-future", text: "Still to come.", todo: "Not relied on." }
+    const both = { ...halted, result: { ...halted.result, problems: [late, problem] } }
+    const report = words((await filesOf([both])).get("report.html")!)
+    expect(report).toContain("1 bracket not opened")
+    expect(report).not.toContain("answer from future")
+  })
   it("keeps at its checks what they say beyond that, and the motion up to the stop", async () => {
     const also = marked(1, {
       verdicts: { follows: "could not run" },
@@ -115,7 +123,57 @@ describe("a program that did not run", () => {
   })
 })
 
+describe("what students are told of a slip", () => {
+  const { slips } = lampKey.sheet.checks.find(check => check.name === "follows")!
+  const slip = "time-step-missing"
+  const own = slips[slip]!
+  it("is the hint of the check at which it was found", async () => {
+    const at = (name: string, message: string) =>
+      marked(1, { verdicts: { [name]: "not met" }, slip, message })
+    const section = async (...list: Marked[]): Promise<string> => {
+      const report = (await filesOf(list)).get("report.html")!
+      return words(
+        report.slice(report.indexOf('<section id="slips"'), report.indexOf('<section id="questions"')),
+      )
+    }
+    const ours = slipNamed(slip)!.hint
+    expect(own).not.toBe(ours)
+    const first = await section(at("impulse", `It leaves. ${ours}`))
+    expect(first).toContain(`The student is told: ${ours}`)
+    expect(first).not.toContain(own)
+    const both = await section(at("impulse", `It leaves. ${ours}`), at("follows", `It leaves. ${own}`))
+    expect(both).toContain(`The student is told at “impulse”: ${ours}`)
+    expect(both).toContain(`The student is told at “follows”: ${own}`)
+  })
+})
+
+describe("a text that no rule marks", () => {
+  const answered = (text: string): Marked => marked(1, { questions: { "own-words": text } })
+  it("is read by the teacher, who is told so in other words than the student; an empty one by nobody", async () => {
+    expect(await ownPage(answered("It is small."))).toContain("read by your teacher")
+    const report = (await filesOf([answered("It is small.")])).get("report.html")!
+    expect(report).toContain("for you to read")
+    expect(report).not.toContain("read by your teacher")
+    expect(await ownPage(answered(" "))).not.toContain("read by your teacher")
+  })
+  it("leads to everybody who wrote it", async () => {
+    const report = (await filesOf(Array.from({ length: 20 }, (_, n) => marked(n)))).get("report.html")!
+    const texts = /<ul class="texts">[\s\S]*?<\/ul>/.exec(report)![0]
+    expect(texts.match(/<a href/g)).toHaveLength(20)
+  })
+})
+
+describe("a listing", () => {
+  it("has the name of its blank beside it, by which feedback calls it", async () => {
+    expect(await ownPage(marked(1))).toMatch(/<figcaption>[^\n]*? <code>update<\/code><\/figcaption>/)
+  })
+})
+
 describe("the register", () => {
+  it("does not take several files of one student for two students", async () => {
+    const report = (await filesOf([newest, aside])).get("report.html")!
+    expect(report).not.toContain("Ailsa Marr (hs001)")
+  })
   it("is in the order of the names, tells equal names apart, and sums up", async () => {
     const list = [
       marked(1, { name: "Student 10", file: "a.json" }),

@@ -46,6 +46,9 @@ export function marked(number: number, made: Made = {}): Marked {
   const items = [...sheet.checks, ...sheet.questions.filter(question => question.kind !== "text")]
   const checks = items.map((item): CheckResult => {
     const verdict = made.verdicts?.[item.name] ?? "met"
+    // as the judge does: the worksheet's words for the slip at this check
+    const words = "slips" in item ? item.slips[made.slip ?? ""] : undefined
+    const hint = words === undefined ? "" : ` ${words}`
     return {
       name: item.name,
       verdict,
@@ -53,7 +56,7 @@ export function marked(number: number, made: Made = {}): Marked {
       outOf: item.points,
       departsAt: verdict === "not met" ? 0.25 : null,
       slip: verdict === "not met" ? (made.slip ?? null) : null,
-      message: verdict === "met" ? "It follows." : (made.message ?? "It leaves the reference."),
+      message: verdict === "met" ? "It follows." : (made.message ?? `It leaves the reference.${hint}`),
     }
   })
   return {
