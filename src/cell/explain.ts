@@ -2,6 +2,7 @@ import { lineAt, placeOf } from "./assemble.ts"
 import type { Compiled } from "./contract.ts"
 import { knownNames } from "./names.ts"
 import { nearestName } from "./nearest-name.ts"
+import { dottedName } from "./paper-signs.ts"
 import type { Problem } from "./problem.ts"
 import type { CellProblemCode } from "./problems.ts"
 import { notFiniteProblem } from "./trouble/not-finite.ts"
@@ -156,6 +157,8 @@ function missingName(message: string, { program }: Compiled, source: string): Wo
       todo: "Check its spelling, or make it with let or const.",
     }
   }
+  const dotted = dottedName(name)
+  if (dotted) return { code: "unknown-name", ...dotted }
   // parts after a dot are no names of their own
   const made = new Set(
     [...program.text.matchAll(/(?<![.\p{ID_Continue}$])[\p{ID_Start}_$][\p{ID_Continue}$]*/gu)].map(
@@ -173,6 +176,7 @@ function missingName(message: string, { program }: Compiled, source: string): Wo
 
 /** `sqrt`, `pi`: what mathematics calls so stands in Math. */
 function ofMath(name: string): string | null {
+  if (name === "π") return "Math.PI"
   const member = Object.getOwnPropertyNames(Math).find(
     one => one === name || (one.length > 1 && one.toLowerCase() === name.toLowerCase()),
   )

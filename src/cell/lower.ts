@@ -13,6 +13,7 @@ import { tooManyRemarks } from "./remarks.ts"
 import { type Scopes, scopesOf } from "./scopes.ts"
 import { parseText } from "./syntax.ts"
 import { brokenCharacter, syntaxProblem } from "./syntax-words.ts"
+import { unfinishedLines } from "./unfinished.ts"
 import { chooseSplit } from "./vectors/split.ts"
 
 /** A program that was read and found whole: what both texts of it are made from. */
@@ -56,6 +57,8 @@ function readWhole(program: Program): ReadResult {
     return { ok: false, problems: [syntaxProblem(program, filled, parsed.fault)] }
   }
   const read = { program, ...filled, file: parsed.file, hidden, emptyBlanks: filled.names }
+  const unfinished = unfinishedLines(program, parsed.file, filled)
+  if (unfinished.length > 0) return { ok: false, problems: unfinished }
   const unfit = fitProblems(read)
   if (unfit.length > 0) return { ok: false, problems: unfit }
   const scopes = scopesOf(parsed.file)
