@@ -154,8 +154,9 @@ describe("a line that breaks off before a line with its own = sign", () => {
     ["lamp-key", { update: "p += // the impulse\n\nr = r" }, "update: something-missing: +="],
     ["lamp-key", { update: "const v =\nr = r" }, "update: something-missing: ="],
     // the line that follows is a given one
-    ["lamp-key", { update: "p = p + Fnet * dt\nr =" }, "update: blank-reaches-out: ="],
-    ["lamp-key", { update: "p = p + Fnet * dt\nr = r +" }, "update: blank-reaches-out: +"],
+    ["lamp-key", { update: "p = p + Fnet * dt\nr =" }, "update: something-missing: ="],
+    ["lamp-key", { update: "p = p + Fnet * dt\nr = r +" }, "update: something-missing: +"],
+    ["lamp-key", { formula: "yFormula = height -" }, "formula: blank-reaches-out: -"],
     ["lamp-key", { update: "const a = (p =\n r)\nlet b\nb = p = a" }, "a program"],
   ]
   it.each(cases)("%s, %j", async (id, texts, found) => {
