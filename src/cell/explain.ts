@@ -43,13 +43,13 @@ export function explainFailure(
     ? { where: placeOf(compiled.program, stretch.from, stretch.to), ...excerptAt(compiled, stretch.from) }
     : {}
   const own = ownWords(error)
-  if (own === null) {
-    const words = languageWords(error, compiled, source)
-    // where in its round a recursion meets the end of the stack is chance: its region is named, not its spot
-    if (words.code !== deep.code || !stretch) return { ...words, ...where }
+  const words = own ?? languageWords(error, compiled, source)
+  // where in its round a recursion meets the end of the stack is chance: its region is named, not its spot
+  if (words.code === deep.code && stretch) {
     const at = regionStart(compiled.program, stretch.from)
     return { ...words, where: placeOf(compiled.program, at, at), ...excerptAt(compiled, at) }
   }
+  if (own === null) return { ...words, ...where }
   const placed = { ...where, ...own, ...(own.where || !stretch ? {} : where) }
   if (own.code === "endless-loop") return { ...placed, ...stretch?.endless }
   const found = evidence.notFinite && notFiniteProblem(placed, compiled, evidence.notFinite)
@@ -220,7 +220,8 @@ function wrongKind(message: string, source: string): Words {
   }
 }
 
-const deep: Words = {
+/** A function that calls itself until the stack is full. */
+export const deep: Words = {
   code: "too-deep",
   text: "A function calls itself again and again without coming to an end.",
   todo: "Give it a case in which it returns without calling itself.",
