@@ -84,6 +84,8 @@ export function syntaxProblem(
       "Complete the line: a name, a number or a bracket belongs there.",
     )
   }
+  const taken = reason === "VarRedeclaration" ? takenBelow(program, text, fault, toText) : null
+  if (taken) return say(taken.from, taken.to, taken.code, taken.text, taken.todo)
   const known = knownFault(reason, message, text, offset)
   if (known) return say(known.from, known.to, known.code, known.text, known.todo)
   const factor = factorBefore(text, offset)
@@ -203,6 +205,34 @@ function knownFault(reason: string, message: string, text: string, offset: numbe
     todo: "Compare the line with one that works.",
   }
 }
+
+/** A blank that makes a name which a given line makes as well: told in the blank, even where the given line comes behind it. */
+function takenBelow(
+  { blanks }: Program,
+  text: string,
+  { offset, message }: SyntaxFault,
+  toText: (offset: number) => number,
+): Words | null {
+  const name = /'(.+?)'/.exec(message)?.[1]
+  const places = blanks.map(({ from, to }) => ({ from: toText(from), to: toText(to) }))
+  if (name === undefined || places.some(({ from, to }) => from <= offset && offset < to)) return null
+  for (const { from, to } of places) {
+    for (const made of text.slice(from, to).matchAll(making)) {
+      if (made[1] !== name) continue
+      const end = from + made.index + made[0].length
+      return {
+        from: end - name.length,
+        to: end,
+        code: "declared-twice",
+        text: `The name ${name} is already taken: a given line makes it.`,
+        todo: "Choose another name here.",
+      }
+    }
+  }
+  return null
+}
+
+const making = /\b(?:let|const|var|function|class)\s+([\p{ID_Start}_$][\p{ID_Continue}$]*)/gu
 
 function notHere(at: { from: number; to: number }, text: string, todo: string): Words {
   return { ...at, code: "not-allowed-here", text, todo }

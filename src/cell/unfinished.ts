@@ -11,30 +11,38 @@ import { walk } from "./syntax.ts"
  */
 export function unfinishedLines(program: Program, file: File, { text, toProgram }: Filled): Problem[] {
   const problems: Problem[] = []
+  if (!endsInSign.test(text)) return problems
   walk(file.program, node => {
     const sign = brokenOff(node, text)
-    if (sign !== null) {
-      const from = toProgram(sign.from)
-      const to = toProgram(sign.to)
-      if (program.blanks.some(blank => blank.from <= from && to <= blank.to))
-        problems.push(
-          problemAt(
-            program,
-            from,
-            to,
-            "something-missing",
-            `Something is missing after ${text.slice(sign.from, sign.to)}`,
-            "Complete the line: a name, a number or a bracket belongs there.",
-          ),
-        )
-    }
+    if (sign === null) return true
+    const [from, to, next] = [sign.from, sign.to, sign.next].map(toProgram) as [number, number, number]
+    const blank = program.blanks.find(one => one.from <= from && to <= one.to)
+    // a line that the student set in further than the one before continues it on purpose
+    const goesOn = blank && next < blank.to && indentAt(text, sign.next) > indentAt(text, sign.from)
+    if (blank && !goesOn)
+      problems.push(
+        problemAt(
+          program,
+          from,
+          to,
+          "something-missing",
+          `Something is missing after ${text.slice(sign.from, sign.to)}`,
+          "Complete the line: a name, a number or a bracket belongs there.",
+        ),
+      )
     return true
   })
   return problems
 }
 
+/** Spares most programs the walk. */
+const endsInSign = /=[^\S\n]*(?:\/\/[^\n]*)?\n/
+
 /** The = sign, or += and the like, at the end of a line before one that is an assignment by itself. */
-function brokenOff(node: Node, text: string): { readonly from: number; readonly to: number } | null {
+function brokenOff(
+  node: Node,
+  text: string,
+): { readonly from: number; readonly to: number; readonly next: number } | null {
   const [left, right] =
     node.type === "AssignmentExpression"
       ? [node.left, node.right]
@@ -46,5 +54,11 @@ function brokenOff(node: Node, text: string): { readonly from: number; readonly 
   const sign = /^(\s*)(\S*=)[^\S\n]*(?:\/\/[^\n]*)?\n/.exec(between)
   if (sign === null) return null
   const from = left.end! + sign[1]!.length
-  return { from, to: from + sign[2]!.length }
+  return { from, to: from + sign[2]!.length, next: right.start! }
+}
+
+/** How far the line on which an offset stands is set in. */
+function indentAt(text: string, offset: number): number {
+  const start = text.lastIndexOf("\n", offset - 1) + 1
+  return /^[ \t]*/.exec(text.slice(start, offset))![0].length
 }

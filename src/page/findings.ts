@@ -10,7 +10,8 @@ export function firstOfEachLine(
   kinds: readonly Problem[],
   units: readonly Problem[],
 ): readonly Problem[] {
-  const own = kinds.some(({ where }) => where?.blank !== undefined)
+  // a line that does nothing is remarked, but stops no run
+  const own = kinds.some(({ code, where }) => code !== "no-effect" && where?.blank !== undefined)
   const found = stops.filter(
     ({ code, where }) =>
       where?.cell === undefined ||

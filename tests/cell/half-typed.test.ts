@@ -157,9 +157,19 @@ describe("a line that breaks off before a line with its own = sign", () => {
     ["lamp-key", { update: "p = p + Fnet * dt\nr =" }, "update: something-missing: ="],
     ["lamp-key", { update: "p = p + Fnet * dt\nr = r +" }, "update: something-missing: +"],
     ["lamp-key", { formula: "yFormula = height -" }, "formula: blank-reaches-out: -"],
+    ["lamp-key", { update: "p =\n  r = r" }, "a program"],
     ["lamp-key", { update: "const a = (p =\n r)\nlet b\nb = p = a" }, "a program"],
   ]
   it.each(cases)("%s, %j", async (id, texts, found) => {
     expect(await firstRead(id, texts)).toBe(found)
+  })
+})
+
+describe("a name that a given line makes as well", () => {
+  it("is told in the blank, also where the given line comes behind it", async () => {
+    expect(await firstRead("slipway", { friction: "const vNew = p / mass" })).toBe(
+      "friction: declared-twice: vNew",
+    )
+    expect(await firstRead("slipway", { friction: "const N = 3" })).toBe("friction: declared-twice: N")
   })
 })
