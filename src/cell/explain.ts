@@ -2,6 +2,7 @@ import { lineAt, placeOf } from "./assemble.ts"
 import type { Compiled } from "./contract.ts"
 import { knownNames } from "./names.ts"
 import { nearestName } from "./nearest-name.ts"
+import { dottedName } from "./paper-signs.ts"
 import type { Problem } from "./problem.ts"
 import type { CellProblemCode } from "./problems.ts"
 import { notFiniteProblem } from "./trouble/not-finite.ts"
@@ -42,13 +43,13 @@ export function explainFailure(
     ? { where: placeOf(compiled.program, stretch.from, stretch.to), ...excerptAt(compiled, stretch.from) }
     : {}
   const own = ownWords(error)
-  if (own === null) {
-    const words = languageWords(error, compiled, source)
-    // where in its round a recursion meets the end of the stack is chance: its region is named, not its spot
-    if (words.code !== deep.code || !stretch) return { ...words, ...where }
+  const words = own ?? languageWords(error, compiled, source)
+  // where in its round a recursion meets the end of the stack is chance: its region is named, not its spot
+  if (words.code === deep.code && stretch) {
     const at = regionStart(compiled.program, stretch.from)
     return { ...words, where: placeOf(compiled.program, at, at), ...excerptAt(compiled, at) }
   }
+  if (own === null) return { ...words, ...where }
   const placed = { ...where, ...own, ...(own.where || !stretch ? {} : where) }
   if (own.code === "endless-loop") return { ...placed, ...stretch?.endless }
   const found = evidence.notFinite && notFiniteProblem(placed, compiled, evidence.notFinite)
@@ -156,6 +157,8 @@ function missingName(message: string, { program }: Compiled, source: string): Wo
       todo: "Check its spelling, or make it with let or const.",
     }
   }
+  const dotted = dottedName(name)
+  if (dotted) return { code: "unknown-name", ...dotted }
   // parts after a dot are no names of their own
   const made = new Set(
     [...program.text.matchAll(/(?<![.\p{ID_Continue}$])[\p{ID_Start}_$][\p{ID_Continue}$]*/gu)].map(
@@ -173,6 +176,7 @@ function missingName(message: string, { program }: Compiled, source: string): Wo
 
 /** `sqrt`, `pi`: what mathematics calls so stands in Math. */
 function ofMath(name: string): string | null {
+  if (name === "π") return "Math.PI"
   const member = Object.getOwnPropertyNames(Math).find(
     one => one === name || (one.length > 1 && one.toLowerCase() === name.toLowerCase()),
   )
@@ -216,7 +220,8 @@ function wrongKind(message: string, source: string): Words {
   }
 }
 
-const deep: Words = {
+/** A function that calls itself until the stack is full. */
+export const deep: Words = {
   code: "too-deep",
   text: "A function calls itself again and again without coming to an end.",
   todo: "Give it a case in which it returns without calling itself.",

@@ -36,7 +36,8 @@ export function fitProblems(whole: Whole): Problem[] {
   for (const blank of filled) {
     const region = { from: toText(blank.from), to: toText(blank.to) }
     const over = crossing(stretches, region) ?? (blank.inline ? undefined : joining(stretches, region))
-    if (over) problems.push(blankProblem(whole, over, region, blank.inline))
+    if (over)
+      problems.push(brokenOff(whole, stretches, region) ?? blankProblem(whole, over, region, blank.inline))
   }
   return problems
 }
@@ -110,6 +111,25 @@ function joining({ nodes, words }: Stretches, region: Stretch): Stretch | undefi
   // a statement that ends in ; ends behind its last word
   if (last && !parts.some(n => n.to === last.to || (n.from <= last.from && n.to > last.to))) return last
   return undefined
+}
+
+/** A blank whose last line ends in a sign that wants a right side: the given line behind it was taken for that. */
+function brokenOff(
+  { program, text, toProgram }: Whole,
+  { words }: Stretches,
+  region: Stretch,
+): Problem | undefined {
+  const last = words.findLast(w => !w.remark && inside(w, region))
+  const sign = last && text.slice(last.from, last.to)
+  if (!last || !sign || !/^[-+*/%=<>&|?^]+$/.test(sign) || /^(\+\+|--)$/.test(sign)) return undefined
+  return problemAt(
+    program,
+    toProgram(last.from),
+    toProgram(last.to),
+    "blank-reaches-out",
+    `Something is missing after ${sign}: the given line below was taken for it.`,
+    "Complete the line: a name, a number or a bracket belongs there.",
+  )
 }
 
 function cellProblem({ program, toProgram }: Whole, over: Stretch, name: string): Problem {

@@ -27,11 +27,16 @@ export interface Host {
   /** the run's limit on turns of loops and calls of functions together */
   readonly maxTurns: number
   /** called at the loop or function that went over maxTurns; throws RunStop */
-  overrun(site: number): never
+  overrun(site: number, asked?: number): never
   /** told the number of turns when the program ends, whichever way */
-  done(turns: number): void
+  done(turns: number, asked?: number): void
   /** entering the n-th cell of the program */
-  enterCell(index: number): void
+  enterCell(index: number, asked?: number): void
+  /**
+   * Asked before anything in the program catches what was thrown. `asked` counts such questions under way, this one
+   * included, here and wherever it is given: one that is left over from before found no room on the stack for its call.
+   */
+  caught(thrown: unknown, site: number, asked: number): void
   /** the value of the program's named time step, scaled by the run's stepFactor */
   timeStep(value: number): number
   /** an inline blank that nobody filled; throws */

@@ -2,6 +2,7 @@ import type { File, Statement } from "@babel/types"
 import type { Program, Site } from "./contract.ts"
 import type { Hidden } from "./emit/emitter.ts"
 import { emitProgram } from "./emit/program.ts"
+import { mayCatch } from "./emit/questions.ts"
 import { fillEmptyBlanks, hiddenNames } from "./empty-blanks.ts"
 import { remarksOf, type Skip, skipsOf } from "./erase.ts"
 import { fitProblems } from "./fit.ts"
@@ -13,6 +14,7 @@ import { tooManyRemarks } from "./remarks.ts"
 import { type Scopes, scopesOf } from "./scopes.ts"
 import { parseText } from "./syntax.ts"
 import { brokenCharacter, syntaxProblem } from "./syntax-words.ts"
+import { unfinishedLines } from "./unfinished.ts"
 import { chooseSplit } from "./vectors/split.ts"
 
 /** A program that was read and found whole: what both texts of it are made from. */
@@ -56,6 +58,8 @@ function readWhole(program: Program): ReadResult {
     return { ok: false, problems: [syntaxProblem(program, filled, parsed.fault)] }
   }
   const read = { program, ...filled, file: parsed.file, hidden, emptyBlanks: filled.names }
+  const unfinished = unfinishedLines(program, parsed.file, filled)
+  if (unfinished.length > 0) return { ok: false, problems: unfinished }
   const unfit = fitProblems(read)
   if (unfit.length > 0) return { ok: false, problems: unfit }
   const scopes = scopesOf(parsed.file)
@@ -128,6 +132,7 @@ export function lowerRead(
     trace,
     emptyBlanks: read.emptyBlanks,
     timeStep: program.timeStep,
+    catches: mayCatch(read.text),
     known,
     cells: program.cells.length,
     cellOf: (s: Statement) =>
@@ -161,11 +166,13 @@ const hostNames = [
   "enterCell",
   "timeStep",
   "emptyBlank",
+  "caught",
   "at",
 ] as const
 
 /** The body of the function (lib, parameters, host) around a program: names first, then the program in a block of its own. */
-function wrap(body: string, { scopes, program, hidden }: Read, shapes: readonly string[]): string {
+function wrap(body: string, { scopes, program, hidden, text }: Read, shapes: readonly string[]): string {
+  const catches = mayCatch(text)
   const ownVars = new Set([...scopes.program.names.values()].filter(b => b.kind === "var").map(b => b.name))
   const used = [...scopes.free.keys()].filter(name => !ownVars.has(name))
   const parameters = used.filter(name => program.parameters.includes(name))
@@ -181,6 +188,7 @@ function wrap(body: string, { scopes, program, hidden }: Read, shapes: readonly 
     `const { ${parameters.join(", ")} } = parameters;`,
     `const { ${host.join(", ")} } = host;`,
     `let ${hidden.of("turns")} = 0;`,
+    ...(catches ? [`let ${hidden.of("asked")} = 0;`] : []),
     ...(shapes.length === 0
       ? []
       : [
@@ -190,7 +198,7 @@ function wrap(body: string, { scopes, program, hidden }: Read, shapes: readonly 
     "lib = parameters = host = undefined;",
     "try {",
     `${body}} finally {`,
-    `${hidden.of("done")}(${hidden.of("turns")});`,
+    `${hidden.of("done")}(${hidden.of("turns")}${catches ? `, ${hidden.of("asked")}` : ""});`,
     "}",
     "",
   ].join("\n")

@@ -1,6 +1,7 @@
 import { closing, looseBracket, opening } from "./brackets.ts"
 import type { Program } from "./contract.ts"
 import type { Filled } from "./empty-blanks.ts"
+import { paperSign } from "./paper-signs.ts"
 import type { Problem } from "./problem.ts"
 import { problemAt } from "./problems.ts"
 import type { SyntaxFault } from "./syntax.ts"
@@ -59,6 +60,20 @@ export function syntaxProblem(
       )
     }
   }
+  const paper = paperSign(text, offset)
+  if (paper) return say(paper.from, paper.to, "sign-of-paper", paper.text, paper.todo)
+  const comma = /(?<![\w.])(\d+),$/.exec(text.slice(Math.max(0, offset - 30), offset))
+  const tenths = /^\d+/.exec(text.slice(offset, offset + 30))
+  if (comma && tenths) {
+    const seen = comma[0] + tenths[0]
+    return say(
+      offset - comma[0].length,
+      offset + tenths[0].length,
+      "decimal-comma",
+      `The comma in ${seen} does not make one number of it.`,
+      `Write the number with a point: ${comma[1]}.${tenths[0]}.`,
+    )
+  }
   const cut = danglingSign(text, offset)
   if (cut && !/^(Unterminated|VarRedeclaration)/.test(reason)) {
     return say(
@@ -69,8 +84,12 @@ export function syntaxProblem(
       "Complete the line: a name, a number or a bracket belongs there.",
     )
   }
+  const taken = reason === "VarRedeclaration" ? takenBelow(program, text, fault, toText) : null
+  if (taken) return say(taken.from, taken.to, taken.code, taken.text, taken.todo)
   const known = knownFault(reason, message, text, offset)
   if (known) return say(known.from, known.to, known.code, known.text, known.todo)
+  const factor = factorBefore(text, offset)
+  if (factor) return say(factor.from, factor.to, factor.code, factor.text, factor.todo)
   return unexpected(text, offset, say)
 }
 
@@ -130,6 +149,10 @@ function knownFault(reason: string, message: string, text: string, offset: numbe
         todo: `To give it a new value write ${name} = … without let or const; for a second quantity choose another name.`,
       }
     }
+    case "NumberIdentifier": {
+      const number = /[\d.]+$/.exec(text.slice(Math.max(0, offset - 30), offset))?.[0] ?? ""
+      return signMissing({ from: offset - number.length, to: at.to }, number, word)
+    }
     case "IllegalReturn":
       return notHere(
         at,
@@ -183,9 +206,44 @@ function knownFault(reason: string, message: string, text: string, offset: numbe
   }
 }
 
+/** A blank that makes a name which a given line makes as well: told in the blank, even where the given line comes behind it. */
+function takenBelow(
+  { blanks }: Program,
+  text: string,
+  { offset, message }: SyntaxFault,
+  toText: (offset: number) => number,
+): Words | null {
+  const name = /'(.+?)'/.exec(message)?.[1]
+  const places = blanks.map(({ from, to }) => ({ from: toText(from), to: toText(to) }))
+  if (name === undefined || places.some(({ from, to }) => from <= offset && offset < to)) return null
+  for (const { from, to } of places) {
+    for (const made of text.slice(from, to).matchAll(making)) {
+      if (made[1] !== name) continue
+      const end = from + made.index + made[0].length
+      return {
+        from: end - name.length,
+        to: end,
+        code: "declared-twice",
+        text: `The name ${name} is already taken: a given line makes it.`,
+        todo: "Choose another name here.",
+      }
+    }
+  }
+  return null
+}
+
+const making = /\b(?:let|const|var|function|class)\s+([\p{ID_Start}_$][\p{ID_Continue}$]*)/gu
+
 function notHere(at: { from: number; to: number }, text: string, todo: string): Words {
   return { ...at, code: "not-allowed-here", text, todo }
 }
+
+const signMissing = (at: { from: number; to: number }, number: string, name: string): Words => ({
+  ...at,
+  code: "sign-missing",
+  text: `Between ${number} and ${name} a sign is missing.`,
+  todo: `Write a product with its * sign: ${number} * ${name}.`,
+})
 
 function openBacktick(text: string, offset: number): number {
   if (text[offset] === "`") return offset
@@ -245,6 +303,29 @@ function danglingSign(text: string, offset: number): { from: number; to: number;
   const at = offset + inside[0].trimEnd().length - 1
   return { from: at, to: at + 1, sign: inside[1]! }
 }
+
+/** A name behind a number or a name, within one line: the product of algebra, which is written without a sign there. */
+function factorBefore(text: string, offset: number): Words | null {
+  const word = "[\\p{ID_Start}_$][\\p{ID_Continue}$.]*"
+  const start = Math.max(0, text.lastIndexOf("\n", offset - 1) + 1, offset - 200)
+  const before = new RegExp(`(?<![\\p{ID_Continue}$.])(\\d+\\.?\\d*|${word})[^\\S\\n]*$`, "u").exec(
+    text.slice(start, offset),
+  )
+  const behind = new RegExp(`^[^\\S\\n]*(${word})`, "u").exec(text.slice(offset, offset + 100))
+  if (!before || !behind) return null
+  const [first, second] = [before[1]!, behind[1]!]
+  // what begins a line may be a misspelt word of the language, such as "cosnt"
+  if (!/^\d/.test(first) && text.slice(start, start + before.index).trim() === "") return null
+  if (languageWord.test(first) || languageWord.test(second)) return null
+  return signMissing(
+    { from: offset - before[0].length, to: offset + behind[0].length },
+    first,
+    second.replace(/\.$/, ""),
+  )
+}
+
+const languageWord =
+  /^(?:as|await|break|case|catch|class|const|continue|default|delete|do|else|finally|for|function|if|in|instanceof|let|new|of|return|satisfies|switch|throw|try|type|typeof|var|void|while|with)$/
 
 function unexpected(
   text: string,

@@ -1,6 +1,10 @@
 /** What a program prints, as lines of text of bounded length in all. Never calls what it should show. */
 export interface Output {
   print(...values: unknown[]): void
+  /** a cell begins */
+  enterCell(): void
+  /** drops what was printed since the cell began */
+  forget(): void
   lines(): string[]
 }
 
@@ -13,7 +17,14 @@ export function createOutput(maxCharacters: number, vectorPrototype: object): Ou
   const kept: string[] = []
   let left = maxCharacters
   let full = false
+  let before = 0
   return {
+    enterCell() {
+      before = kept.length
+    },
+    forget() {
+      kept.length = before
+    },
     print(...values) {
       if (full) return
       const shown: string[] = []

@@ -12,7 +12,8 @@ import { explain } from "./explain.ts"
 import { inThousands, limitsFrom } from "./limits.ts"
 import { type Collector, createCollector } from "./lines/collector.ts"
 import { storeNumber } from "./number-view.ts"
-import { createOutput } from "./output.ts"
+import { createOutput, type Output } from "./output.ts"
+import { endedByDepth, isOverflow, tooDeep } from "./overflow.ts"
 import { safeGlobalNames } from "./powers.ts"
 import { seededRandom } from "./random.ts"
 import { createRecorder, type Recorder } from "./record.ts"
@@ -95,7 +96,7 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
     )
     const output = createOutput(limits.output, vectorPrototype)
     const collector = request.lines && createCollector(compiled, request.lines)
-    const control = createControl(request, limits.turns, recorder, collector)
+    const control = createControl(request, limits.turns, recorder, output, collector)
     const random = seededRandom(request.seed)
     const lib = Object.freeze({
       ...shared,
@@ -114,6 +115,7 @@ export function createRealm(clock: () => number, turnOfTheHost: () => Promise<vo
     const milliseconds = clock() - started
     const stopped = control.stopped()
     if (stopped !== undefined) cause = { thrown: stopped }
+    if (cause !== undefined && endedByDepth(cause.thrown)) control.forget()
     if (cause !== undefined) ready = undefined
     return { recorder, output, control, collector, cause, milliseconds, tracing }
   }
@@ -192,7 +194,8 @@ const parametersOf = (request: RunRequest): object =>
 function createControl(
   request: RunRequest,
   maxTurns: number,
-  { record, enterCell, rows, seal, intact, damaged }: Recorder,
+  { record, enterCell, forget, rows, seal, intact, damaged }: Recorder,
+  output: Output,
   collector: Collector | undefined,
 ) {
   const { compiled } = request
@@ -209,6 +212,8 @@ function createControl(
     seal()
     return first
   }
+  /** A question that is still open when the program goes on found no room on the stack: what it asked about was caught. */
+  const open = (asked: number | undefined): boolean => asked !== undefined && asked > 0
   /** Calls of the program that can stop it: none after the end, none after a stop, and a stop is remembered. */
   const guarded = (act: () => void): void => {
     if (first !== undefined) throw first
@@ -223,20 +228,28 @@ function createControl(
   const host: Host = Object.freeze({
     ...operators,
     maxTurns,
-    overrun(site: number): never {
+    overrun(site: number, asked?: number): never {
       turns = maxTurns
+      if (open(asked)) throw first ?? halt(tooDeep(site))
       // Programs can come here again and again while they unwind; the words are made once.
       throw first ?? halt(overrun(compiled, maxTurns, site))
     },
-    done(count: number) {
+    done(count: number, asked?: number) {
+      if (open(asked) && first === undefined) halt(tooDeep())
       if (typeof count === "number" && count >= 0 && count <= maxTurns + 1) turns = Math.floor(count)
     },
-    enterCell: (index: number) =>
+    enterCell: (index: number, asked?: number) =>
       guarded(() => {
+        if (open(asked)) throw tooDeep()
+        output.enterCell()
         collector?.leave()
         enterCell(index)
         cell = compiled.program.cells[index]?.name ?? ""
       }),
+    caught(thrown: unknown, site: number, asked: number) {
+      if (first !== undefined) throw first
+      if (asked > 1 || isOverflow(thrown)) throw halt(tooDeep(site))
+    },
     timeStep(value: number) {
       timeStepFound = true
       return typeof value === "number" ? value * stepFactor : value
@@ -266,6 +279,12 @@ function createControl(
       if (!intact()) halt(damaged())
     },
     stopped: () => first,
+    /** What the cell under way did before the stack was full is as much chance as the depth itself. */
+    forget: () => {
+      forget()
+      output.forget()
+      turns = 0
+    },
     turns: () => turns,
     timeStepFound: () => timeStepFound,
     tracer,

@@ -76,6 +76,8 @@ export interface Recorder {
   record(time: unknown, quantities: unknown): void
   /** the open rows of the cell being run if they are of this shape, else rows that take nothing */
   rows(shape: string): OpenRows
+  /** drops what the cell being run has recorded */
+  forget(): void
   /** from now on rows are taken by record only, which can refuse them */
   seal(): void
   /** whether the program left its open rows as it should, and what is to be said if not */
@@ -175,6 +177,9 @@ export function createRecorder(
     rows(shape) {
       const store = stores[cell]
       return store !== undefined && store.shape === shape ? store.rows : rowsOf(noRows, 0, 0)
+    },
+    forget() {
+      stores[cell] = undefined
     },
     seal() {
       sealed = true

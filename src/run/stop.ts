@@ -22,7 +22,7 @@ export class RunStop {
 }
 
 export const stop = (
-  code: RunProblemCode | "empty-blank",
+  code: RunProblemCode | "empty-blank" | "too-deep",
   text: string,
   todo: string,
   site?: number,

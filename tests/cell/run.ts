@@ -77,6 +77,7 @@ export function run(
       turns = n
     },
     enterCell: (i: number) => cells.push(i),
+    caught() {},
     timeStep: (value: number) => value * stepFactor,
     emptyBlank(at: number) {
       throw { problem: { code: "empty-blank", text: "empty", todo: "fill" }, site: at }

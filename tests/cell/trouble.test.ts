@@ -53,6 +53,11 @@ unit(v)`)
       "let x = 1\nlet t = 0\nwhile (t < 500) {\n  x = -x * 1e3\n  t += 1\n}\nvec3(x, 0, 0)",
     )
     expect(problem).toMatchObject({ code: "grew-without-bound", where: { line: 4, column: 3 } })
+    expect(problem.text).toContain("after it or another quantity grew beyond all measure")
+  })
+  it("in a line that runs for the first time nothing is said of growing", async () => {
+    const { text } = await failure("const long = 1e200\nconst area = long * long\nvec3(area, 0, 0)")
+    expect(text).toBe("area becomes infinite here, the first time this line runs.")
   })
   it("a failure of another kind keeps its words", async () => {
     expect(await failure("const x = 0 / 0\nunit(vec3(0, 0, 0))")).toMatchObject({ code: "zero-length" })

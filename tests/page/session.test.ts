@@ -244,6 +244,8 @@ describe("the run loop", () => {
     expect(codes([at("run", 20)], [at("kind", 21)], [])).toEqual(["run", "kind"])
     expect(codes([at("run", 16, "friction")], [at("kind", 17, "friction")], [])).toEqual(["run", "kind"])
     expect(codes([at("run", 20)], [], [at("unit", 17, "friction")])).toEqual(["run", "unit"])
+    expect(codes([at("both", 16, "friction")], [at("both", 16, "friction")], [])).toEqual(["both"])
+    expect(codes([at("run", 20)], [at("no-effect", 17, "friction")], [])).toEqual(["run", "no-effect"])
     expect(codes([lost], [at("kind", 17, "friction")], [])).toEqual(["lost", "kind"])
   })
   it("a text that is not run is not checked for kinds: one fault, one message", async () => {

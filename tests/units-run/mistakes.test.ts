@@ -55,6 +55,11 @@ const mistakes: readonly (readonly [string, string, string, string, string, stri
   ["slipway", "(Fg + Fnormal + Ffriction) * dt", "Fg * dt + Fnormal + Ffriction", "unlike-sum", "", "Is the time step missing? Multiply “Fnormal” by dt."],
   ["two-floats", "stiffness * stretch * unit(d)", "stiffness * stretch * d", "wrong-unit", "FonA is declared as a force (N)", "Is a length where a direction belongs? Use unit(d) in place of d."],
   ["two-floats", "long - restLength", "long - stiffness", "unlike-sum", "subtracts a length (m) minus a stiffness (N/m).", "Only like quantities add."],
+  ["tumble", "vC + cross(omega, r - rStart)", "vC + omega", "unlike-sum", "an angular velocity (rad/s)", "Is a vector product missing? Write cross(omega, arm)"],
+  ["tumble", "vC + cross(omega, r - rStart)", "omega", "wrong-unit", "“omega” is an angular velocity (rad/s)", "Write cross(omega, arm)"],
+  ["tumble", "cross(rA - rC, pA) + cross(rB - rC, pB)", "pA", "wrong-unit", "L is declared as angular momentum", "Write cross(arm, pA)"],
+  ["tumble", "cross(armA, deckA)", "deckA", "wrong-unit", "", "Write cross(arm, deckA)"],
+  ["tumble", "-size * unit(along)", "-size * cross(r, unit(along))", "wrong-unit", "", "Make the right side a force"],
   ["tide-and-moon", "moon * field(earth, d)", "field(earth, d)", "wrong-unit", "FonMoon is declared as a force (N)", "Is the mass missing? Multiply “field(earth, d)” by the mass of the body."],
   ["tide-and-moon", "(p / mars) * dtMars", "p * dtMars", "unlike-sum", "adds a length (m)", "Is the mass missing? Divide “p * dtMars” by the mass of the body"],
 ] // biome-ignore format: one mistake a row

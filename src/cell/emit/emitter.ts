@@ -6,6 +6,7 @@ import type { Scopes } from "../scopes.ts"
 import { childrenOf } from "../syntax.ts"
 import type { Split } from "../vectors/split.ts"
 import type { Frame } from "./frame.ts"
+import { openQuestions } from "./questions.ts"
 
 /** Names that the emitted text uses and the program cannot: all start with one prefix that its text does not hold. */
 export interface Hidden {
@@ -28,6 +29,8 @@ export interface EmitOptions {
   /** names standing in for blanks that nobody filled */
   readonly emptyBlanks: ReadonlySet<string>
   readonly timeStep: string
+  /** whether anything in the program may catch an error */
+  readonly catches: boolean
   readonly known: ReadonlySet<string>
   /** number of the site for a stretch of `text` */
   site(from: number, to: number, what: string, endless?: EndlessWords): number
@@ -143,7 +146,7 @@ export function createEmitter(
     },
 
     guard: (from, to, what, endless) =>
-      `if (++${hidden.of("turns")} > ${hidden.of("max")}) ${hidden.of("overrun")}(${o.site(from, to, what, endless)});`,
+      `if (++${hidden.of("turns")} > ${hidden.of("max")}) ${hidden.of("overrun")}(${o.site(from, to, what, endless)}${openQuestions(o)});`,
     trimmedEnd(from, to) {
       let end = to
       while (end > from && /\s/.test(text[end - 1]!)) end--

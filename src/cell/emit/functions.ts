@@ -1,10 +1,12 @@
 import type { ArrowFunctionExpression, Expression, Function as FunctionNode } from "@babel/types"
 import { childrenOf } from "../syntax.ts"
+import { watched } from "./catches.ts"
 import type { Emitter } from "./emitter.ts"
 import { declareTemps, openFrame } from "./frame.ts"
+import { openQuestions } from "./questions.ts"
 import { list } from "./statements.ts"
 
-/** A function of any kind; each call counts as a turn. */
+/** A function of any kind; each call counts as a turn. An async one catches its errors without a word. */
 export function functionOf(e: Emitter, node: FunctionNode): string {
   // no call of it is noted: the stretch itself tells whoever follows values which lines stand in a function
   if (e.o.trace) e.site(node, "function body")
@@ -16,7 +18,8 @@ export function functionOf(e: Emitter, node: FunctionNode): string {
     const inner = openFrame()
     const inside = e.inFrame(inner, () => list(e, body.body))
     const guard = e.guard(node.start!, e.trimmedEnd(node.start!, body.start!), "function")
-    return `{ ${declareTemps(inner)}${guard}\n${inside}}`
+    const all = `${guard}\n${inside}`
+    return `{ ${declareTemps(inner)}${node.async ? watched(e, node, all) : all}}`
   })
 }
 
@@ -36,7 +39,8 @@ function arrow(e: Emitter, node: ArrowFunctionExpression): string {
   const inner = openFrame()
   const value = e.inFrame(inner, () => e.argument(node.body))
   const site = e.o.site(node.start!, Math.min(node.body.start!, node.start! + head.length), "function")
-  const over = `++${hidden.of("turns")} > ${hidden.of("max")} && ${hidden.of("overrun")}(${site})`
+  const over = `++${hidden.of("turns")} > ${hidden.of("max")} && ${hidden.of("overrun")}(${site}${openQuestions(e.o)})`
+  if (node.async) return `${head} { ${declareTemps(inner)}${watched(e, node, `${over}; return ${value}; `)} }`
   return inner.temps.length === 0
     ? `${head} (${over}, ${value})`
     : `${head} { ${declareTemps(inner)}${over}; return ${value}; }`

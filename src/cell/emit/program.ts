@@ -4,11 +4,13 @@ import { isTypeOnly } from "../syntax.ts"
 import { vectorExpression } from "../vectors/expression.ts"
 import { assignment, declarator } from "./assignments.ts"
 import { call, construct, member } from "./calls.ts"
+import { attempt } from "./catches.ts"
 import { createEmitter, type EmitOptions, type Emitter } from "./emitter.ts"
 import { declareTemps, openFrame } from "./frame.ts"
 import { functionOf } from "./functions.ts"
 import { name, property } from "./names.ts"
 import { binary, unary } from "./operators.ts"
+import { openQuestions } from "./questions.ts"
 import { block, branch, labelled, list, loop, statement, switchCase } from "./statements.ts"
 
 /** The body of the program as plain operators and calls, still with its types: what stripping leaves is ready to run. */
@@ -18,7 +20,7 @@ export function emitProgram(o: EmitOptions): string {
   let body = ""
   let cell = -1
   const enter = (upTo: number): void => {
-    while (cell < upTo) body += `${o.hidden.of("enterCell")}(${++cell});\n`
+    while (cell < upTo) body += `${o.hidden.of("enterCell")}(${++cell}${openQuestions(e.o)});\n`
   }
   for (const s of o.file.program.body) {
     enter(o.cellOf(s))
@@ -72,6 +74,8 @@ function emit(e: Emitter, node: Node): string {
       return labelled(e, node)
     case "SwitchCase":
       return switchCase(e, node)
+    case "TryStatement":
+      return attempt(e, node)
     case "StaticBlock": {
       const inner = openFrame()
       const inside = e.inFrame(inner, () => list(e, node.body))

@@ -27,7 +27,7 @@ export function notFiniteProblem(problem: Problem, compiled: Compiled, found: No
   const excerpt = lineAt(program.text, site.from).slice(0, 200)
   return {
     code: found.grown ? "grew-without-bound" : "became-not-finite",
-    text: `${what} becomes ${found.value === "NaN" ? "NaN, which is no number," : "infinite"} here, ${which}${found.grown ? ", after it or another quantity grew beyond all measure" : ""}.`,
+    text: `${what} becomes ${found.value === "NaN" ? "NaN, which is no number," : "infinite"} here, ${which}${found.grown && found.count > 1 ? ", after it or another quantity grew beyond all measure" : ""}.`,
     todo: found.grown
       ? "Look for a force that drives instead of holding back, or take a shorter time step."
       : "Look in this line for a division by zero, the root of a negative number, or a name without a value.",

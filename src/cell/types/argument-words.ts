@@ -153,8 +153,20 @@ export function wrongCount(laid: Laid, node: ts.Node): Words | null {
   return {
     code: "wrong-argument-count",
     text: `${callee} takes ${takes}, and ${given} ${given === 1 ? "was" : "were"} given.`,
-    todo: "Take out what is too many.",
+    todo: decimalComma(laid, call) ?? "Take out what is too many.",
   }
+}
+
+/** `vec3(0,5, 0, 0)`: two numbers with a comma and no space between them may have been meant as one. */
+function decimalComma(laid: Laid, call: Call): string | null {
+  const list = call.arguments ?? []
+  for (const [i, second] of list.entries()) {
+    const first = list[i - 1]
+    const seen = first ? `${laid.wordsAt(first)},${laid.wordsAt(second)}` : ""
+    if (first && /^\d+,\d+$/.test(seen) && second.getFullStart() === second.getStart(laid.file))
+      return `If ${seen} is one number, write it with a point: ${seen.replace(",", ".")}.`
+  }
+  return null
 }
 
 /** A quantity by name that the function does not know. */

@@ -4,6 +4,7 @@ import type { Program } from "../contract.ts"
 import { knownNames } from "../names.ts"
 import type { Problem } from "../problem.ts"
 import { diagnosticWords, unknownName } from "./diagnostic-words.ts"
+import { idleIn } from "./idle.ts"
 import { nodeAt } from "./nodes.ts"
 import { operatorWords } from "./operator-words.ts"
 import { type Laid, programFileName } from "./service.ts"
@@ -43,6 +44,7 @@ export function typeProblems(laid: Laid): Problem[] {
   }
   visit(laid.file)
   const { program } = laid
+  found.push(...idleIn(program))
   const told = new Set<string>()
   return found
     .sort((a, b) => a.from - b.from || b.to - a.to)

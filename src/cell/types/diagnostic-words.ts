@@ -1,5 +1,6 @@
 import ts from "typescript"
 import { nearestName } from "../nearest-name.ts"
+import { dottedName } from "../paper-signs.ts"
 import { unknownQuantity, wrongArgument, wrongCount } from "./argument-words.ts"
 import { isVector, kindsOf } from "./kinds.ts"
 import { isCall } from "./nodes.ts"
@@ -10,7 +11,9 @@ import { quoted, subject, type Words } from "./words.ts"
 
 /** What to say of a name that nothing makes. */
 export function unknownName(name: string, known: readonly string[]): Words {
-  const near = nearestName(name, known)
+  const dotted = dottedName(name)
+  if (dotted) return { code: "unknown-name", ...dotted }
+  const near = name === "π" ? "Math.PI" : nearestName(name, known)
   return {
     code: "unknown-name",
     text: `Nothing here is called ${name}.`,

@@ -25,6 +25,7 @@ export interface Question {
   readonly of: Expression
   readonly has: Measure
   readonly should: Measure
+  readonly shape: "scalar" | "vector"
   /** time steps, masses and directions only: what else a function might want is no clear cause */
   readonly onlyPlain?: boolean
 }
@@ -59,7 +60,34 @@ export function likelyCause(q: Question): string | null {
   const long = vectorFactor(q, raised(ratio, -1))
   if (long !== null)
     return `Is a ${is(raised(metre, -1)) ? "length" : "vector"} where a direction belongs? Use unit(${long}) in place of ${long}.`
+  const turning = q.shape === "vector" ? armMissing(q, ratio) : undefined
+  if (turning !== undefined) return turning
   return q.onlyPlain ? null : factorMissing(q, ratio, what)
+}
+
+/** Vectors about a point and the vectors that they go with: an arm stands between them, and a vector product. */
+const turnings: readonly { readonly about: Dimension; readonly at: Dimension; readonly armFirst: boolean }[] =
+  [
+    // angular velocity and velocity, then their rates of change
+    { about: dimensionOf({ s: -1 }), at: dimensionOf({ m: 1, s: -1 }), armFirst: false },
+    { about: dimensionOf({ s: -2 }), at: dimensionOf({ m: 1, s: -2 }), armFirst: false },
+    // angular momentum and momentum, torque and force
+    { about: dimensionOf({ kg: 1, m: 2, s: -1 }), at: momentum, armFirst: true },
+    { about: dimensionOf({ kg: 1, m: 2, s: -2 }), at: dimensionOf({ kg: 1, m: 1, s: -2 }), armFirst: true },
+  ]
+
+/** A length is missing between a vector and one about a point: no factor, but the arm. Undefined for all other vectors; null where there is no advice. */
+function armMissing(q: Question, ratio: Dimension): string | null | undefined {
+  const { has, should, of, text } = q
+  const between = (one: Dimension, other: Dimension): boolean =>
+    (one === has.dimension && other === should.dimension) ||
+    (one === should.dimension && other === has.dimension)
+  const pair = turnings.find(({ about, at }) => between(about, at))
+  if (pair === undefined) return undefined
+  if (ratio !== metre) return null
+  const source = text.slice(of.from, of.to)
+  const vector = /^[\p{ID_Start}_$][\p{ID_Continue}$.]*$/u.test(source) ? source : "…"
+  return `Is a vector product missing? Write cross(${pair.armFirst ? `arm, ${vector}` : `${vector}, arm`}), where the arm goes from the centre to the point.`
 }
 
 function massMissing(q: Question, mass: string, what: string): string {

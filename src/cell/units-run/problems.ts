@@ -26,10 +26,20 @@ const cause = (
   scope: Scope,
   of: Expression,
   has: Measure,
+  shape: "scalar" | "vector",
   should: Measure,
   onlyPlain = false,
 ): string | null =>
-  likelyCause({ text: m.program.text, timeStep: m.program.timeStep, scope, of, has, should, onlyPlain })
+  likelyCause({
+    text: m.program.text,
+    timeStep: m.program.timeStep,
+    scope,
+    of,
+    has,
+    shape,
+    should,
+    onlyPlain,
+  })
 
 const signs: Readonly<Record<string, readonly [verb: string, joint: string]>> = {
   "+": ["adds", "and"],
@@ -60,7 +70,9 @@ export function checkSum(
   // what the result is for tells which side is wrong; otherwise the right one is taken to be
   const wanted = m.wanted && "measure" in m.wanted ? m.wanted.measure.dimension : Number.NaN
   const leftWrong = wanted === b.dimension && wanted !== a.dimension
-  const guess = leftWrong ? cause(m, scope, left.e, a, b) : cause(m, scope, right.e, b, a)
+  const guess = leftWrong
+    ? cause(m, scope, left.e, a, left.value.kind, b)
+    : cause(m, scope, right.e, b, right.value.kind, a)
   m.report(
     e.from,
     e.to,
@@ -113,8 +125,8 @@ export function checkComparison(
       "unlike-comparison",
       seen,
       `Only like quantities can be compared. ${
-        cause(m, scope, e.right, right.measure, left.measure, true) ??
-        cause(m, scope, e.left, left.measure, right.measure, true) ??
+        cause(m, scope, e.right, right.measure, right.kind, left.measure, true) ??
+        cause(m, scope, e.left, left.measure, left.kind, right.measure, true) ??
         "Check which quantity each side should be."
       }`,
     )
@@ -150,7 +162,7 @@ export function checkAssignment(
       e.to,
       "wrong-unit",
       seen,
-      cause(m, scope, e, value.measure, declared) ??
+      cause(m, scope, e, value.measure, value.kind, declared) ??
         `Make the right side ${kindOf(declared, shape)}, or correct the unit in the declaration.`,
     )
 }
@@ -209,7 +221,7 @@ export function checkArgument(
       e.to,
       "wrong-quantity",
       seen,
-      cause(m, scope, e, value.measure, takes, true) ??
+      cause(m, scope, e, value.measure, value.kind, takes, true) ??
         `Give it ${angle ? "an angle, or a pure number" : kindOf(takes, shape)}.`,
     )
   return false

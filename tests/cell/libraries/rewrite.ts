@@ -1,6 +1,7 @@
 import { parse } from "@babel/parser"
 import type { File } from "@babel/types"
 import { emitProgram } from "../../../src/cell/emit/program.ts"
+import { mayCatch } from "../../../src/cell/emit/questions.ts"
 import { remarksOf } from "../../../src/cell/erase.ts"
 import { ANY, inferKinds } from "../../../src/cell/infer.ts"
 import { scopesOf } from "../../../src/cell/scopes.ts"
@@ -35,6 +36,7 @@ export function rewriteFile(text: string, isModule: boolean, way: Way): string {
     split: way === "split" ? chooseSplit({ file, scopes, kinds, hidden, known, timeStep: "" }) : null,
     emptyBlanks: new Set(),
     timeStep: "",
+    catches: mayCatch(text),
     known,
     cells: 0,
     shapes: [],
@@ -55,10 +57,11 @@ export function rewriteFile(text: string, isModule: boolean, way: Way): string {
     "Vec3",
     "at",
     "overrun",
+    "caught",
   ]
   const strict = /^\s*(["'])use strict\1/.test(text.replace(/^(\s|\/\*[\s\S]*?\*\/|\/\/.*\n)+/, ""))
     ? '"use strict";'
     : ""
-  const host = `${strict}const {${names.map(n => `${n}: ${prefix}${n}`).join(", ")}} = globalThis.rewrittenHost; let ${prefix}turns = 0; const ${prefix}max = Infinity;\n`
+  const host = `${strict}const {${names.map(n => `${n}: ${prefix}${n}`).join(", ")}} = globalThis.rewrittenHost; let ${prefix}turns = 0, ${prefix}asked = 0; const ${prefix}max = Infinity;\n`
   return text.startsWith("#!") ? body : host + body
 }

@@ -73,7 +73,7 @@ async function preload(): Promise<string> {
     entry,
     `import { after, afterEach, before, beforeEach, describe, it } from "node:test"
 import * as operators from ${JSON.stringify(resolve("src/cell/operators.ts"))}
-Object.assign(globalThis, { describe, it, before, after, beforeEach, afterEach, rewrittenHost: { ...operators, at: (site, value) => value, overrun() {} } })
+Object.assign(globalThis, { describe, it, before, after, beforeEach, afterEach, rewrittenHost: { ...operators, at: (site, value) => value, overrun() {}, caught() {} } })
 `,
   )
   await build({
