@@ -15,23 +15,33 @@ export interface Distance {
 /** Instants compared: enough for any picture, few enough for each drag of a slider. */
 const mostInstants = 4000
 
-/** Distances over the time that both recordings cover, at the own recording's rows; null when the reference lacks the body. */
+/**
+ * Distances over the time that both recordings cover; null when one of them counts rows. At the rows of the coarser one:
+ * the reference is thinned, and a straight line between its rows would be off where the motion bends.
+ */
 export function distanceOf(
   own: { readonly recording: Recording; readonly timeline: Timeline; readonly body: BodyColumns },
   other: { readonly recording: Recording; readonly timeline: Timeline; readonly body: BodyColumns },
 ): Distance | null {
   if (own.timeline.unit !== "s" || other.timeline.unit !== "s") return null
-  const stride = Math.max(1, Math.floor(own.recording.rows / mostInstants))
+  const coarser = other.recording.rows < own.recording.rows ? other : own
+  const { rows } = coarser.recording
+  const stride = Math.max(1, Math.floor(rows / mostInstants))
   let [greatest, at, atEnd] = [0, own.timeline.start, 0]
-  for (let row = 0; row < own.recording.rows; row += stride) {
-    const t = own.timeline.at(row)
-    if (t < other.timeline.start || t > other.timeline.end) continue
-    const moment = momentAt(other.timeline, t)
+  const [from, to] = [
+    Math.max(own.timeline.start, other.timeline.start),
+    Math.min(own.timeline.end, other.timeline.end),
+  ]
+  for (let row = 0; row < rows; row += stride) {
+    const t = coarser.timeline.at(row)
+    if (t < from || t > to) continue
+    const [mine, theirs] = [momentAt(own.timeline, t), momentAt(other.timeline, t)]
     let square = 0
-    for (let k = 0; k < 3; k++) {
-      const here = own.recording.data[row * own.recording.width + own.body.position + k] as number
-      square += (here - between(other.recording, other.body.position + k, moment)) ** 2
-    }
+    for (let k = 0; k < 3; k++)
+      square +=
+        (between(own.recording, own.body.position + k, mine) -
+          between(other.recording, other.body.position + k, theirs)) **
+        2
     atEnd = Math.sqrt(square)
     if (!(atEnd <= greatest)) [greatest, at] = [atEnd, t]
   }

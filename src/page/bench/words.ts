@@ -23,11 +23,8 @@ export interface Telling {
 const mostTold = 3
 /** Pushes of one force beyond this are counted, not told one by one. */
 const mostPushes = 4
-/**
- * Distances below this part of the motion's extent are not told: the reference that comes with the page is thinned, and
- * between its rows the straight line is that far off.
- */
-const followsWithin = 2e-5
+/** Distances below this part of the motion's extent are not told: the numbers that come with the page are rounded. */
+const followsWithin = 1e-5
 
 /** The motion in sentences, from the recording alone: start, turning points, pushes, rest, end, and how it compares. */
 export function describe(study: Study, telling: Telling): string[] {

@@ -119,7 +119,25 @@ describe("the motion in words", () => {
     expect(told[1]).toContain("leaves the reference motion")
   })
 
-  it("a motion nearer to the reference than its thinning tells follows it", () => {
+  it("a thinned reference is compared at its own rows, where the straight line between them does not count", () => {
+    const own = studyOf(projectile("cell", 9, 0.001))
+    const { recording } = own
+    const rows = Array.from({ length: recording.rows }, (_, row) =>
+      Array.from(recording.data.slice(row * recording.width, (row + 1) * recording.width)),
+    )
+    const names = ["weight.position", "weight.momentum", "weight.forces.gravity", "weight.forces.drag"]
+    const thinned = studyOf(
+      record(
+        "cell",
+        names,
+        rows.filter((_, row) => row % 50 === 0),
+      ),
+    )
+    const [a, b] = [own.bodies[0]!, thinned.bodies[0]!]
+    expect(distanceOf({ ...own, body: a }, { ...thinned, body: b })?.greatest).toBe(0)
+  })
+
+  it("a motion nearer to the reference than rounding tells follows it", () => {
     // the throw is some 8 m wide
     const near = (greatest: number) =>
       tell(studyOf(projectile("cell")), {
