@@ -102,7 +102,11 @@ export function makeFolder(folder: string): void {
     }
 }
 
-/** Writes a file whole or not at all: beside it first, then renamed. */
+/**
+ * Writes a file whole or not at all: beside it first, then renamed.
+ *
+ * @throws what the system says; what was half written is taken away
+ */
 export function writeWhole(file: string, content: string | Uint8Array): void {
   makeFolder(dirname(file))
   const beside = `${file}.${randomBytes(4).toString("hex")}.part`

@@ -58,13 +58,22 @@ export async function publish(asked: Asked, home: string): Promise<ExitCode> {
       if (result.ok) made.push(result.made)
       else problems.push(...result.problems)
     }
-    const pictures = worksheets.flatMap(worksheet => picturesOf(worksheet))
-    for (const picture of pictures) if ("problem" in picture) problems.push(picture.problem)
+    const pictures = new Map<string, Uint8Array>()
+    for (const picture of worksheets.flatMap(picturesOf)) {
+      if ("problem" in picture) {
+        problems.push(picture.problem)
+        continue
+      }
+      try {
+        pictures.set(picture.address, readFileSync(picture.path))
+      } catch (cause) {
+        problems.push(fileProblem(picture.path, cause))
+      }
+    }
     if (problems.length > 0) return refuse(asked, problems, 1)
     try {
       writeFolder(join(home, "dist", "page"), resolve(folder), made, asked.values.title?.[0] ?? "Worksheets")
-      for (const picture of pictures)
-        if ("path" in picture) writeWhole(join(resolve(folder), picture.address), readFileSync(picture.path))
+      for (const [address, bytes] of pictures) writeWhole(join(resolve(folder), address), bytes)
     } catch (cause) {
       return refuse(asked, [fileProblem(folder, cause, "write")], 2)
     }

@@ -3,7 +3,14 @@ import { join } from "node:path"
 import { assembleProgram } from "../cell/index.ts"
 import type { Problem } from "../cell/problem.ts"
 import type { Recording } from "../run/contract.ts"
-import { matchAnswers, readAnswerFile, refuses, suggest, type Worksheet } from "../worksheet/index.ts"
+import {
+  matchAnswers,
+  type Parameter,
+  readAnswerFile,
+  refuses,
+  suggest,
+  type Worksheet,
+} from "../worksheet/index.ts"
 import type { Asked, CommandSpec } from "./asked.ts"
 import { decodeUtf8, fileProblem, readWorksheet, writeWhole } from "./files.ts"
 import type { ExitCode } from "./main.ts"
@@ -32,6 +39,7 @@ export async function run(asked: Asked, home: string): Promise<ExitCode> {
   if ("problems" in filled) return refuse(asked, filled.problems)
   const parameters = readSettings(worksheet, asked.values.set ?? [])
   if (Array.isArray(parameters)) return refuse(asked, parameters)
+  const notes = [...filled.notes, ...outsideRange(sheet.parameters, parameters)]
   const seed = Number(asked.values.seed?.[0] ?? filled.seed)
   if (!Number.isInteger(seed) || seed < 0 || seed > 4_294_967_295)
     return refuse(asked, [
@@ -53,17 +61,19 @@ export async function run(asked: Asked, home: string): Promise<ExitCode> {
     if (!compiled.ok) return refuse(asked, compiled.problems, 1)
     const outcome = await tools.run({
       compiled: compiled.compiled,
-      parameters: parameters as Record<string, number>,
+      parameters,
       seed,
     })
     const csv = asked.values.csv?.[0]
     const written = csv === undefined ? [] : writeCsv(csv, outcome.recordings)
+    if ("code" in written) return refuse(asked, [written])
     if (asked.json)
       out(
         JSON.stringify(
           {
             worksheet: { id: sheet.id, version: sheet.version, digest: sheet.digest },
             parameters,
+            notes,
             recordings: outcome.recordings.map(recording => ({
               cell: recording.cell,
               rows: recording.rows,
@@ -80,6 +90,7 @@ export async function run(asked: Asked, home: string): Promise<ExitCode> {
         ),
       )
     else {
+      for (const note of notes) err(sayProblem(note))
       for (const line of outcome.output) out(line)
       for (const recording of outcome.recordings)
         out(
@@ -95,11 +106,18 @@ export async function run(asked: Asked, home: string): Promise<ExitCode> {
   }
 }
 
+interface Filled {
+  readonly answers: Readonly<Record<string, string>>
+  readonly seed: number
+  /** what is to be said of the answer file, though it can be run */
+  readonly notes: readonly Problem[]
+}
+
 function answersOf(
   worksheet: Worksheet,
   file: string | undefined,
-): { answers: Readonly<Record<string, string>>; seed: number } | { problems: readonly Problem[] } {
-  if (file === undefined) return { answers: worksheet.answers, seed: 0 }
+): Filled | { readonly problems: readonly Problem[] } {
+  if (file === undefined) return { answers: worksheet.answers, seed: 0, notes: [] }
   let text: string | null
   try {
     text = decodeUtf8(readFileSync(file))
@@ -115,7 +133,9 @@ function answersOf(
   const read = readAnswerFile(text)
   if (!read.ok) return { problems: read.problems }
   const problems = matchAnswers(worksheet.sheet, read.answers)
-  return problems.some(refuses) ? { problems } : { answers: read.answers.answers, seed: read.answers.seed }
+  if (problems.some(refuses)) return { problems }
+  const { answers, seed } = read.answers
+  return { answers, seed, notes: problems }
 }
 
 /** The worksheet's own values, with those that `--set` gives. */
@@ -146,6 +166,22 @@ function readSettings(worksheet: Worksheet, settings: readonly string[]): Record
   return values
 }
 
+/** Values that no student could set: run all the same, since that is how a range is found. */
+function outsideRange(
+  parameters: readonly Parameter[],
+  values: Readonly<Record<string, number>>,
+): readonly Problem[] {
+  return parameters
+    .filter(({ name, range: [low, high] }) => values[name]! < low || values[name]! > high)
+    .map(({ name, unit, range: [low, high] }) => ({
+      code: "outside-range",
+      text: `“${name}” is ${values[name]}${inUnit(unit)}; the worksheet gives it the range from ${low} to ${high}${inUnit(unit)}.`,
+      todo: "The program was run with it all the same; choose a value within the range to see what a student can see.",
+    }))
+}
+
+const inUnit = (unit: string): string => (unit === "1" ? "" : ` ${unit}`)
+
 function columnsOf(recording: Recording): string[] {
   return [
     "t",
@@ -161,11 +197,18 @@ function rowsOf(recording: Recording): number[][] {
   )
 }
 
-function writeCsv(file: string, recordings: readonly Recording[]): string[] {
-  return recordings.map(recording => {
+/** @returns names of the files, or why one could not be written */
+function writeCsv(file: string, recordings: readonly Recording[]): string[] | Problem {
+  const written: string[] = []
+  for (const recording of recordings) {
     const name = recordings.length === 1 ? file : file.replace(/(\.[^./\\]*)?$/, `-${recording.cell}$1`)
     const lines = [columnsOf(recording), ...rowsOf(recording)].map(row => row.join(","))
-    writeWhole(name, `${lines.join("\r\n")}\r\n`)
-    return name
-  })
+    try {
+      writeWhole(name, `${lines.join("\r\n")}\r\n`)
+    } catch (cause) {
+      return fileProblem(name, cause)
+    }
+    written.push(name)
+  }
+  return written
 }

@@ -1,5 +1,8 @@
+import { spawnSync } from "node:child_process"
+import { createHash } from "node:crypto"
 import {
   appendFileSync,
+  cpSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
@@ -36,6 +39,30 @@ const filesBelow = (out: string): string[] =>
     .filter(entry => entry.isFile() && entry.name !== "verdicts.jsonl")
     .map(entry => join(entry.parentPath, entry.name).slice(at(out).length))
     .sort()
+
+/** What stands in a folder of results, as a digest for each file. */
+const contents = (out: string): Map<string, string> =>
+  new Map(
+    filesBelow(out).map(name => [
+      name,
+      createHash("sha256")
+        .update(readFileSync(at(out, name)))
+        .digest("hex"),
+    ]),
+  )
+/** Marks where no file may grow past some bytes: the system's own refusal, as a full disk gives it. */
+const gradeWithin = (bytes: number, out: string, from = "class") =>
+  spawnSync(
+    "sh",
+    [
+      "-c",
+      `ulimit -f ${Math.ceil(bytes / 512)}; exec "$0" "$@"`,
+      process.execPath,
+      "src/command/deltasheet.mjs",
+      ...gradeInto(out).map(word => (word === at("class") ? at(from) : word)),
+    ],
+    { encoding: "utf8" },
+  )
 
 /** Enough that a marking is still under way when it has been seen to have come as far as half. */
 const size = 120
@@ -111,22 +138,8 @@ describe("marking again", () => {
     const more = await deltasheet(...gradeInto("again", "--answers", at("more")))
     expect(more.out).toMatch(new RegExp(`${size} files known from before.*; 1 judged now`))
   }, 60_000)
-  it("to a full disk says so, loses nothing and leaves the results that were there", async () => {
-    const before = results("whole")
-    writeAnswers(at("class"), size)
-    const { spawnSync } = await import("node:child_process")
-    // no file may grow past 100 blocks of 512 bytes: the system's own refusal, as a full disk gives it
-    const run = spawnSync(
-      "sh",
-      [
-        "-c",
-        'ulimit -f 100; exec "$0" "$@"',
-        process.execPath,
-        "src/command/deltasheet.mjs",
-        ...gradeInto("full"),
-      ],
-      { encoding: "utf8" },
-    )
+  it("to a full disk says so and loses nothing that was marked", async () => {
+    const run = gradeWithin(100 * 512, "full")
     expect(run.status).toBe(2)
     expect(run.stderr).toMatch(/could not be used|disk is full/)
     expect(run.stderr).toMatch(/What was marked is kept/)
@@ -135,7 +148,33 @@ describe("marking again", () => {
     const kept = marked("full")
     const again = await deltasheet(...gradeInto("full"))
     expect(again.out).toMatch(new RegExp(`${kept} files known from before`))
-    expect(results("full")).toBe(before)
+    expect(results("full")).toBe(results("whole"))
+  }, 60_000)
+  it("that fills up while results are written leaves every file of the earlier marking", () => {
+    cpSync(at("whole"), at("filled"), { recursive: true })
+    const before = contents("filled")
+    // every student changed a comment: each page and each list of results becomes another
+    mkdirSync(at("changed"))
+    for (const name of readdirSync(at("class")))
+      writeFileSync(
+        at("changed", name),
+        readFileSync(at("class", name), "utf8").replace("// try", "// tried"),
+      )
+    rmSync(verdicts("filled"))
+    // the last file to be written is the largest: the others and the students' pages have been made by then
+    const room = Math.round(0.9 * statSync(at("whole", "report.html")).size)
+    const run = gradeWithin(room, "filled", "changed")
+    expect(run.status).toBe(2)
+    expect(run.stderr).toMatch(/could not be used|disk is full/)
+    expect(contents("filled")).toEqual(before)
+    // with more room the same command writes what would have been there
+    expect(gradeWithin(2 * room, "filled", "changed").status).toBe(0)
+    const after = contents("filled")
+    expect([...after.keys()]).toEqual([...before.keys()])
+    expect(after.get("/report.html")).not.toBe(before.get("/report.html"))
+    const pages = [...before.keys()].filter(name => name.startsWith("/students/"))
+    expect(pages).toHaveLength(size)
+    for (const name of pages) expect(after.get(name), name).not.toBe(before.get(name))
   }, 60_000)
 })
 
