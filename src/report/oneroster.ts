@@ -2,7 +2,7 @@ import type { StudentSheet } from "../worksheet/contract.ts"
 import type { Marked, ReportPiece } from "./contract.ts"
 import { savedInstant } from "./instant.ts"
 import { pointsOf } from "./results.ts"
-import { isSuperseded } from "./tally.ts"
+import { isContested, isSuperseded } from "./tally.ts"
 import { uuidOf } from "./uuid.ts"
 
 /** All data files that a OneRoster 1.2 set can hold; the manifest says of each whether it is there. */
@@ -92,7 +92,8 @@ interface Row {
  * Results as a OneRoster 1.2 CSV set (1EdTech, CSV binding, final release of 2022-09-19): one line item, which is
  * the worksheet, and a result for each student. Bulk files: status and dateLastModified stay empty, as the binding
  * asks. Ids are the school's own where they are known, else name UUIDs, so that a second export replaces the first.
- * Students are those whose files name an id; of several files of one student the last marked one counts.
+ * Students are those whose files name an id; of several files of one student the last marked one counts,
+ * and an id that two names claim has no result.
  */
 export function createRoster(sheet: StudentSheet, ids: RosterIds | null) {
   const rows = new Map<string, Row>()
@@ -109,7 +110,7 @@ export function createRoster(sheet: StudentSheet, ids: RosterIds | null) {
     add(marked: Marked): void {
       const { result } = marked
       const id = result.student?.id.trim() ?? ""
-      if (id === "" || isSuperseded(marked)) return
+      if (id === "" || isSuperseded(marked) || isContested(marked)) return
       const graded = result.status === "graded"
       const before = rows.get(id)
       if (before?.graded && !graded) return

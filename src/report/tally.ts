@@ -181,6 +181,10 @@ function note(
 export const isSuperseded = ({ result }: Marked): boolean =>
   result.status === "refused" && result.problems.some(problem => problem.code === "answer-superseded")
 
+/** A file under an id that another name stands on too: whose marks these are, somebody has to decide first. */
+export const isContested = ({ result }: Marked): boolean =>
+  result.problems.some(problem => problem.code === "answer-id-shared")
+
 export const isFull = (entry: Entry): boolean => !entry.refused && entry.points >= entry.outOf
 
 const unexplained = (check: CheckResult): boolean => check.verdict === "not met" && check.slip === null

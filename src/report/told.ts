@@ -6,6 +6,7 @@ import { escaped, stranger, strangerText } from "./text.ts"
 
 /** What a student can do, where the marker's own words speak to the teacher. */
 const studentTodos: Readonly<Record<string, string>> = {
+  "answer-id-shared": "Tell your teacher which file is yours, and look whether the id in it is your own.",
   "answer-superseded":
     "If another file should count, say so to your teacher, or hand that one in again, saved anew.",
   "answer-other-version": "Copy your lines into the version that you were given last, and hand in again.",

@@ -2,6 +2,7 @@ import { readNumberAnswer } from "../judge/number-answer.ts"
 import type { Question, StudentSheet } from "../worksheet/contract.ts"
 import type { Marked } from "./contract.ts"
 import { savedInstant } from "./instant.ts"
+import { isContested } from "./tally.ts"
 import { uuidOf } from "./uuid.ts"
 
 /** Home of the activity ids and accounts; `.example` belongs to nobody (RFC 2606). */
@@ -57,13 +58,14 @@ interface Activity {
 /**
  * Statements of one marked file (Experience API 1.0.3, part two): the worksheet was scored, each check was passed or
  * failed, each question was answered. Students are accounts by their id alone, without their names; right answers
- * are not told. Nothing for a file that was refused or names no id. Times are those of the answer file.
+ * are not told. Nothing for a file that was refused, or whose id is missing or claimed by two names. Times are those of the answer file.
  */
-export function statementsOf(sheet: StudentSheet, { result, work }: Marked): Statement[] {
+export function statementsOf(sheet: StudentSheet, marked: Marked): Statement[] {
+  const { result, work } = marked
   const student = result.student?.id.trim() ?? ""
-  if (result.status !== "graded" || work === null || student === "") return []
+  if (result.status !== "graded" || work === null || student === "" || isContested(marked)) return []
   const base = `${home}/worksheets/${encodeURIComponent(sheet.id)}/${sheet.version}`
-  const instant = savedInstant({ result, work })
+  const instant = savedInstant(marked)
   const statement = (item: string, rest: Pick<Statement, "verb" | "object" | "result">): Statement => ({
     id: uuidOf("statement", sheet.digest, result.file, student, item),
     actor: { objectType: "Agent", account: { homePage: `${home}/students`, name: student } },

@@ -107,6 +107,17 @@ describe("the OneRoster files (1EdTech, CSV binding 1.2)", () => {
       account: { name: "hs1" },
     })
   })
+  it("hold nothing under an id that two names claim, in statements neither", async () => {
+    const shared = { code: "answer-id-shared", text: "Another file carries the same id.", todo: "Find out." }
+    const claimed = [marked(5), marked(6, { id: "hs5" })].map(one => ({
+      ...one,
+      result: { ...one.result, problems: [shared] },
+    }))
+    const rows = readCsv((await roster([marked(1), ...claimed])).get("results.csv")!).slice(1)
+    expect(rows).toHaveLength(1)
+    expect(JSON.stringify(await statements([marked(1), ...claimed]))).not.toContain("hs5")
+    expect(JSON.stringify(await statements([marked(5)]))).toContain("hs5")
+  })
   it("give a result without a score for a file that could not be marked", async () => {
     const rows = readCsv((await roster()).get("results.csv")!).slice(1)
     expect(rows.find(row => row[4] === "hs5")?.slice(5, 7)).toEqual(["submitted", ""])
