@@ -26,7 +26,7 @@ import { createCounts, passedLines, workLine, writtenLines } from "./marking/sum
 import { writeClass } from "./marking/write-class.ts"
 import { placeInFile } from "./place-in-file.ts"
 import { createProgress } from "./progress.ts"
-import { count, err, out, refuse } from "./say.ts"
+import { count, out, refuse } from "./say.ts"
 import { createTools, type Tools } from "./tools.ts"
 
 export const gradeSpec: CommandSpec = {
@@ -195,7 +195,7 @@ async function gradeIn(asked: Asked, given: GradeAsked, marking: string, home: s
       },
     })
     progress.end()
-    if (stopper.stopped()) return interrupted(given, ways, places.length)
+    if (stopper.stopped()) return interrupted(asked, given, ways, places.length)
     const seconds = (performance.now() - started) / 1000
     const subject = await subjectOf(worksheet!, tools, references, ways.judged > 0)
     // a report of a part of the class would be taken for the whole
@@ -231,7 +231,7 @@ async function gradeIn(asked: Asked, given: GradeAsked, marking: string, home: s
         out(line)
     return counts.foundWanting() ? 1 : 0
   } catch (cause) {
-    if (stopper.stopped()) return interrupted(given, ways, places.length)
+    if (stopper.stopped()) return interrupted(asked, given, ways, places.length)
     throw cause
   } finally {
     progress.end()
@@ -285,13 +285,19 @@ function stoppable(tools: Tools): Tools {
   }
 }
 
-function interrupted({ folder }: GradeAsked, ways: Readonly<Record<Way, number>>, all: number): ExitCode {
+function interrupted(
+  asked: Asked,
+  { folder }: GradeAsked,
+  ways: Readonly<Record<Way, number>>,
+  all: number,
+): ExitCode {
   const done = ways.judged + ways.known + ways.refused
-  err(
-    `Stopped: ${done} of ${count(all, "file")} marked. What was marked is kept in “${join(folder, "marking")}”; the results were not written.`,
-  )
-  err("Run the same command again to go on from there.")
-  return 130
+  const problem = {
+    code: "marking-stopped",
+    text: `Stopped: ${done} of ${count(all, "file")} marked. What was marked is kept in “${join(folder, "marking")}”; the results were not written.`,
+    todo: "Run the same command again to go on from there.",
+  }
+  return refuse(asked, [problem], 130)
 }
 
 /** Something could not be written: what was marked before is safe. */

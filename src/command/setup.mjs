@@ -61,6 +61,42 @@ export function install() {
   writeFileSync(lockStamp, lock)
 }
 
+/**
+ * Moves a folder to a place where another one may stand. The other is only removed once the new one is there, and is put
+ * back if it cannot come; somebody else may be doing the same.
+ */
+export function putInPlace(next, place) {
+  const aside = `${next}.before`
+  for (let tries = 1; ; tries++) {
+    const stood = renameIf(place, aside)
+    try {
+      renameSync(next, place)
+      break
+    } catch (cause) {
+      // in this very moment another start has put its own there: that one is now moved aside, unless this goes on for ever
+      const meanwhile = existsSync(place)
+      if (stood && !meanwhile) renameIf(aside, place)
+      rmSync(aside, { recursive: true, force: true })
+      if (!meanwhile || tries === mostTries) throw cause
+    }
+  }
+  rmSync(aside, { recursive: true, force: true })
+}
+
+/** Starts at the same moment that one gives way to. */
+const mostTries = 20
+
+/** @returns whether there was something to rename */
+function renameIf(from, to) {
+  try {
+    renameSync(from, to)
+    return true
+  } catch (cause) {
+    if (cause.code === "ENOENT") return false
+    throw cause
+  }
+}
+
 export async function build({ force = false } = {}) {
   const stamp = stampOfSources()
   if (!force && read(buildStamp) === stamp) return
@@ -70,8 +106,7 @@ export async function build({ force = false } = {}) {
   try {
     await buildAll(root, next)
     writeFileSync(join(next, "stamp"), stamp)
-    rmSync(join(root, "dist"), { recursive: true, force: true })
-    renameSync(next, join(root, "dist"))
+    putInPlace(next, join(root, "dist"))
   } catch (cause) {
     const lines = stripVTControlCharacters(cause instanceof Error ? cause.message : String(cause)).split("\n")
     console.error(

@@ -1,6 +1,6 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs"
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs"
 import { tmpdir } from "node:os"
-import { join } from "node:path"
+import { basename, join } from "node:path"
 import { afterAll, beforeAll, describe, expect, it } from "vitest"
 import type { Edition, Shelf } from "../../src/judge/edition.ts"
 import { shipped } from "../support/class.ts"
@@ -28,6 +28,25 @@ const filesOf = (root: string): string[] =>
     .filter(entry => entry.isFile())
     .map(entry => join(entry.parentPath ?? entry.path, entry.name))
 
+const wanted = ids.flatMap(id => Object.values(shipped(id).answers).flatMap(telling))
+
+/** Lines of answers to the shipped worksheets that stand in files below a folder. */
+function linesIn(root: string): string[] {
+  const found: string[] = []
+  for (const file of filesOf(root)) {
+    if (!/\.(html|js|json|css|svg|txt|md|map)$/.test(file)) continue
+    const text = squeezed(readFileSync(file, "utf8"))
+    for (const line of wanted) if (text.includes(line)) found.push(`${file.slice(root.length)}: ${line}`)
+  }
+  return found
+}
+
+/** An edition whose sheet holds an answer, as a careless change would leave it there. */
+function withAnswer(text: string, answer: string): string {
+  const edition = JSON.parse(text) as Edition
+  return JSON.stringify({ ...edition, sheet: { ...edition.sheet, answers: { update: answer } } })
+}
+
 describe("the published folder", () => {
   beforeAll(async () => {
     const run = await deltasheet("publish", ...ids.map(id => `worksheets/${id}.md`), "--out", folder)
@@ -44,19 +63,23 @@ describe("the published folder", () => {
     expect(readdirSync(folder)).toContain("index.html")
   })
   it("holds no line of any answer, in no file", () => {
-    const wanted = ids.flatMap(id => Object.values(shipped(id).answers).flatMap(telling))
     expect(wanted.length).toBeGreaterThan(10)
-    const found: string[] = []
-    for (const file of filesOf(folder)) {
-      if (!/\.(html|js|json|css|svg|txt|md|map)$/.test(file)) continue
-      const text = squeezed(readFileSync(file, "utf8"))
-      for (const line of wanted) if (text.includes(line)) found.push(`${file.slice(folder.length)}: ${line}`)
-    }
-    expect(found).toEqual([])
+    expect(linesIn(folder)).toEqual([])
   })
-  it("would be caught if it did: the search finds an answer in an edition that has one", () => {
-    const line = telling(shipped("lamp-key").answers.update!)[0]!
-    expect(squeezed(JSON.stringify({ a: `  ${shipped("lamp-key").answers.update}` }))).toContain(line)
+  it.each([
+    ["an edition", "data/lamp-key.json", (text: string, answer: string) => withAnswer(text, answer)],
+    ["a script", "assets/left.js", (_: string, answer: string) => `const left = \`${answer}\``],
+  ])("would be caught if it did: the search finds an answer that was put into %s", (_, name, put) => {
+    const copy = join(folder, "..", `${basename(folder)}-copy`)
+    cpSync(folder, copy, { recursive: true })
+    try {
+      const file = join(copy, name)
+      const { update } = shipped("lamp-key").answers
+      writeFileSync(file, put(existsSync(file) ? readFileSync(file, "utf8") : "", update!))
+      expect(new Set(linesIn(copy))).toEqual(new Set(telling(update!).map(line => `/${name}: ${line}`)))
+    } finally {
+      rmSync(copy, { recursive: true })
+    }
   })
   it("holds no key of a question", () => {
     for (const id of ids) {

@@ -83,6 +83,11 @@ describe("run", () => {
     expect(code).toBe(2)
     expect(err).toMatch(words)
   })
+  it("shows what a program prints, and lets none of it steer the terminal", async () => {
+    const loud = `  if (t === 0) console.log("\\u001b[31mred", t)\n${update}`
+    const { out } = await run("--answers", answers("loud.json", { update: loud, formula }))
+    expect(out).toMatch(/^\\u001b\[31mred 0\n/)
+  })
   it("ends with 1 and names the place where a program fails", async () => {
     const file = answers("fails.json", { update: "  p = p * Fnet", formula })
     const { code, err } = await run("--answers", file)

@@ -32,16 +32,18 @@ export function writeAnswers(folder: string, count: number, from = 0): void {
 /** Begins the built command, so that it can be ended in the middle. */
 export function begin(args: readonly string[]): {
   readonly child: ChildProcess
-  readonly ended: Promise<{ code: number | null; signal: string | null; err: string }>
+  readonly ended: Promise<{ code: number | null; signal: string | null; out: string; err: string }>
 } {
   const child = spawn(process.execPath, ["src/command/deltasheet.mjs", ...args], {
-    stdio: ["ignore", "ignore", "pipe"],
+    stdio: ["ignore", "pipe", "pipe"],
   })
+  let out = ""
   let err = ""
+  child.stdout!.setEncoding("utf8").on("data", chunk => (out += chunk))
   child.stderr!.setEncoding("utf8").on("data", chunk => (err += chunk))
   return {
     child,
-    ended: new Promise(done => child.on("close", (code, signal) => done({ code, signal, err }))),
+    ended: new Promise(done => child.on("close", (code, signal) => done({ code, signal, out, err }))),
   }
 }
 

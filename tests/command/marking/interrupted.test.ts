@@ -104,6 +104,14 @@ describe("a marking that is stopped by hand", () => {
     expect((await deltasheet(...gradeInto("stopped"))).code).toBe(0)
     expect(results("stopped")).toBe(results("whole"))
   }, 60_000)
+  it("says the same as JSON where that is asked for", async () => {
+    const run = begin(gradeInto("stopped-json", "--json"))
+    await until(() => marked("stopped-json") >= 2)
+    run.child.kill("SIGINT")
+    const { code, out } = await run.ended
+    expect(code).toBe(130)
+    expect(JSON.parse(out)).toMatchObject({ problems: [{ code: "marking-stopped" }] })
+  }, 60_000)
 })
 
 describe("two markings into one folder", () => {
