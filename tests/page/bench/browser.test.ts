@@ -113,6 +113,8 @@ describe("the time bar", () => {
 it("each control is reached by the tab key", () =>
   on("bounce", async page => {
     await open(page, "values")
+    // the drawer's own control comes with its next frame
+    await page.getByRole("button", { name: "add the instant shown" }).waitFor()
     const controls =
       "button:not(:disabled), select, summary, [tabindex], input:not([type=radio]), input[type=radio]:checked"
     const count = await page.locator(controls).count()
