@@ -1,6 +1,6 @@
 import { sha256 } from "@noble/hashes/sha2.js"
 import { utf8ToBytes } from "@noble/hashes/utils.js"
-import type { AnswerFile, StudentSheet, Worksheet } from "../worksheet/contract.ts"
+import type { AnswerFile, Parameter, StudentSheet, Worksheet } from "../worksheet/contract.ts"
 
 /** Different draws of one worksheet. A student gets some of them; a whole class needs no more references than these. */
 export const drawPool = 16
@@ -14,54 +14,72 @@ export function ownParameters(sheet: StudentSheet): Record<string, number> {
  * What hidden draws are drawn by: the author's answers and keys, which no student has. By anything that is on the sheet, or
  * in the file that a student hands in, a student could draw them too, and answer for them alone.
  */
-function secretOf({ sheet, answers, keys }: Worksheet): string {
-  return JSON.stringify([sheet.digest, Object.entries(answers).sort(), keys])
-}
-
-/** Every number that is drawn for a worksheet, by what it is drawn for. */
-const drawn = new WeakMap<Worksheet, Map<string, number>>()
+const secretOf = ({ sheet, answers, keys }: Worksheet): string =>
+  JSON.stringify([sheet.digest, Object.entries(answers).sort(), keys])
 
 /** A whole number of 32 bits by SHA-256, as good as random for whoever lacks the secret; the same on every machine. */
-function draw(worksheet: Worksheet, what: string): number {
-  const known = drawn.get(worksheet) ?? new Map<string, number>()
-  drawn.set(worksheet, known)
-  const found = known.get(what)
-  if (found !== undefined) return found
-  const digest = sha256(utf8ToBytes(`${secretOf(worksheet)}\n${what}`))
-  const number = new DataView(digest.buffer, digest.byteOffset).getUint32(0)
-  // what is drawn for the students of a school is not asked for twice
-  if (known.size < mostRemembered) known.set(what, number)
-  return number
+function draw(secret: string, what: string): number {
+  const digest = sha256(utf8ToBytes(`${secret}\n${what}`))
+  return new DataView(digest.buffer, digest.byteOffset).getUint32(0)
 }
-const mostRemembered = 1000
+
+interface Pool {
+  readonly secret: string
+  /** parameters by place */
+  readonly parameters: readonly Readonly<Record<string, number>>[]
+  /** the same as parts of each range that varies */
+  readonly positions: readonly (readonly number[])[]
+}
+
+/** A worksheet never changes, and its draws are asked for with every answer. */
+const pools = new WeakMap<Worksheet, Pool>()
 
 /**
- * Parameters of a hidden draw: each that varies somewhere in its range, in round steps of about a fiftieth of it; the others as
+ * Hidden draws: each parameter that varies somewhere in its range, in round steps of about a fiftieth of it; the others as
  * they are. The pool is a Latin hypercube: of each parameter every sixteenth of its range is drawn from once, so that a case
- * that fills a part of the range is among them. The same worksheet and place in the pool give the same numbers, on every machine.
+ * that fills a part of the range is among them. The same worksheet gives the same numbers, on every machine.
  *
  * @source M. D. McKay, R. J. Beckman, W. J. Conover, Technometrics 21 (1979) 239
  */
-export function drawParameters(worksheet: Worksheet, place: number): Record<string, number> {
-  return Object.fromEntries(
-    worksheet.sheet.parameters.map(p => {
-      if (!p.vary) return [p.name, p.value]
-      const [low, high] = p.range
-      const step = roundStep((high - low) / 50)
-      const first = Math.ceil(low / step - 1e-9)
-      const last = Math.floor(high / step + 1e-9)
-      const count = last - first + 1
-      const stratum = shuffled(draw(worksheet, `strata of ${p.name}`), drawPool)[place]!
-      const within = draw(worksheet, `${p.name} ${place}`) / 2 ** 32
-      const start = Math.floor(((stratum + within) / drawPool) * count)
-      const chosen = first + start
-      // A draw at the sheet's own value would tell nothing: take the opposite part of the range.
-      const near = Math.abs(chosen * step - p.value) < (high - low) / 20
-      const shifted = near ? first + ((start + Math.floor(count / 2)) % count) : chosen
-      return [p.name, Number((shifted * step).toPrecision(12))]
-    }),
-  )
+function poolOf(worksheet: Worksheet): Pool {
+  const known = pools.get(worksheet)
+  if (known !== undefined) return known
+  const secret = secretOf(worksheet)
+  const own = worksheet.sheet.parameters
+  const values = own.map(parameter => valuesOf(parameter, secret))
+  const places = [...Array(drawPool).keys()]
+  const pool = {
+    secret,
+    parameters: places.map(place => Object.fromEntries(own.map(({ name }, k) => [name, values[k]![place]!]))),
+    positions: places.map(place =>
+      own.flatMap(({ vary, range: [low, high] }, k) =>
+        vary ? [(values[k]![place]! - low) / (high - low)] : [],
+      ),
+    ),
+  }
+  pools.set(worksheet, pool)
+  return pool
 }
+
+/** What one parameter is at each place of the pool. */
+function valuesOf({ name, vary, value, range: [low, high] }: Parameter, secret: string): number[] {
+  if (!vary) return Array.from({ length: drawPool }, () => value)
+  const step = roundStep((high - low) / 50)
+  const first = Math.ceil(low / step - 1e-9)
+  const count = Math.floor(high / step + 1e-9) - first + 1
+  return shuffled(draw(secret, `strata of ${name}`), drawPool).map((stratum, place) => {
+    const within = draw(secret, `${name} ${place}`) / 2 ** 32
+    const start = Math.floor(((stratum + within) / drawPool) * count)
+    // A draw at the sheet's own value would tell nothing: take the opposite part of the range.
+    const near = Math.abs((first + start) * step - value) < (high - low) / 20
+    const shift = near ? (start + Math.floor(count / 2)) % count : start
+    return Number(((first + shift) * step).toPrecision(12))
+  })
+}
+
+/** The parameters of the hidden draw at a place of the pool. */
+export const drawParameters = (worksheet: Worksheet, place: number): Readonly<Record<string, number>> =>
+  poolOf(worksheet).parameters[place]!
 
 /** Choices among which a student's is the one that leaves out least. */
 const choicesTried = 32
@@ -73,31 +91,17 @@ const choicesTried = 32
 export function drawPlaces(worksheet: Worksheet, student: AnswerFile["student"], count: number): number[] {
   const who = student.id.trim() || student.name.trim()
   const most = Math.min(count, drawPool)
-  const pool = positions(worksheet)
+  const { secret, positions } = poolOf(worksheet)
   let best: number[] = []
   let least = Number.POSITIVE_INFINITY
-  let state = draw(worksheet, `student ${who}`)
+  let state = draw(secret, `student ${who}`)
   for (let tried = 0; tried < choicesTried; tried++) {
     state = stirred(state)
     const choice = shuffled(state, drawPool).slice(0, most)
-    const gap = widestGap(choice.map(place => pool[place]!))
+    const gap = widestGap(choice.map(place => positions[place]!))
     if (gap < least) [best, least] = [choice, gap]
   }
   return best
-}
-
-/** The pool's draws as parts of each range that varies. */
-const pools = new WeakMap<Worksheet, readonly (readonly number[])[]>()
-function positions(worksheet: Worksheet): readonly (readonly number[])[] {
-  const known = pools.get(worksheet)
-  if (known !== undefined) return known
-  const varying = worksheet.sheet.parameters.filter(p => p.vary)
-  const made = Array.from({ length: drawPool }, (_, place) => {
-    const values = drawParameters(worksheet, place)
-    return varying.map(({ name, range: [low, high] }) => (values[name]! - low) / (high - low))
-  })
-  pools.set(worksheet, made)
-  return made
 }
 
 /** The largest part of any range without a draw. */
