@@ -1,7 +1,7 @@
 import type { File, Node } from "@babel/types"
 import type { Program } from "./contract.ts"
 import type { Problem } from "./problem.ts"
-import { problemAt } from "./problems.ts"
+import { completeLine, problemAt } from "./problems.ts"
 import { walk } from "./syntax.ts"
 
 interface Whole {
@@ -128,7 +128,7 @@ function brokenOff(
     toProgram(last.to),
     "blank-reaches-out",
     `Something is missing after ${sign}: the given line below was taken for it.`,
-    "Complete the line: a name, a number or a bracket belongs there.",
+    completeLine,
   )
 }
 

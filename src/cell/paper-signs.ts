@@ -51,6 +51,12 @@ export function paperSign(text: string, at: number): PaperSign | null {
   return known ? said(at, at + 1, known[1]) : null
 }
 
+/** Of two whole numbers with a comma between them, as it was written: 0,5. */
+export const decimalComma = (seen: string): { readonly text: string; readonly todo: string } => ({
+  text: `The comma in ${seen} does not make one number of it.`,
+  todo: `Write the number with a point: ${seen.replace(",", ".")}.`,
+})
+
 /** A name that was meant as a product, for a raised dot may stand in a name: `k·y`. Null for any other name. */
 export function dottedName(name: string): { readonly text: string; readonly todo: string } | null {
   if (!name.includes("·")) return null

@@ -43,6 +43,9 @@ export const cellProblemCodes = [
 
 export type CellProblemCode = (typeof cellProblemCodes)[number]
 
+/** What to do about a line that breaks off behind a sign. */
+export const completeLine = "Complete the line: a name, a number or a bracket belongs there."
+
 /** A problem with a stretch of the program, with the line it stands on. */
 export function problemAt(
   program: Program,

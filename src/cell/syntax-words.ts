@@ -1,9 +1,9 @@
 import { closing, looseBracket, opening } from "./brackets.ts"
 import type { Program } from "./contract.ts"
 import type { Filled } from "./empty-blanks.ts"
-import { paperSign } from "./paper-signs.ts"
+import { decimalComma, paperSign } from "./paper-signs.ts"
 import type { Problem } from "./problem.ts"
-import { problemAt } from "./problems.ts"
+import { completeLine, problemAt } from "./problems.ts"
 import type { SyntaxFault } from "./syntax.ts"
 
 /** Half of a two-part character, which no program text may hold; undefined if there is none. */
@@ -65,24 +65,12 @@ export function syntaxProblem(
   const comma = /(?<![\w.])(\d+),$/.exec(text.slice(Math.max(0, offset - 30), offset))
   const tenths = /^\d+/.exec(text.slice(offset, offset + 30))
   if (comma && tenths) {
-    const seen = comma[0] + tenths[0]
-    return say(
-      offset - comma[0].length,
-      offset + tenths[0].length,
-      "decimal-comma",
-      `The comma in ${seen} does not make one number of it.`,
-      `Write the number with a point: ${comma[1]}.${tenths[0]}.`,
-    )
+    const words = decimalComma(comma[0] + tenths[0])
+    return say(offset - comma[0].length, offset + tenths[0].length, "decimal-comma", words.text, words.todo)
   }
   const cut = danglingSign(text, offset)
   if (cut && !/^(Unterminated|VarRedeclaration)/.test(reason)) {
-    return say(
-      cut.from,
-      cut.to,
-      "something-missing",
-      `Something is missing after ${cut.sign}`,
-      "Complete the line: a name, a number or a bracket belongs there.",
-    )
+    return say(cut.from, cut.to, "something-missing", `Something is missing after ${cut.sign}`, completeLine)
   }
   const taken = reason === "VarRedeclaration" ? takenBelow(program, text, fault, toText) : null
   if (taken) return say(taken.from, taken.to, taken.code, taken.text, taken.todo)

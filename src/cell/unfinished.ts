@@ -2,7 +2,7 @@ import type { File, Node } from "@babel/types"
 import type { Program } from "./contract.ts"
 import type { Filled } from "./empty-blanks.ts"
 import type { Problem } from "./problem.ts"
-import { problemAt } from "./problems.ts"
+import { completeLine, problemAt } from "./problems.ts"
 import { walk } from "./syntax.ts"
 
 /**
@@ -27,7 +27,7 @@ export function unfinishedLines(program: Program, file: File, { text, toProgram 
           to,
           "something-missing",
           `Something is missing after ${text.slice(sign.from, sign.to)}`,
-          "Complete the line: a name, a number or a bracket belongs there.",
+          completeLine,
         ),
       )
     return true

@@ -1,5 +1,14 @@
 import { randomBytes } from "node:crypto"
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs"
+import {
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+  writeSync,
+} from "node:fs"
 import { dirname, resolve } from "node:path"
 import type { Problem } from "../cell/problem.ts"
 import { parseWorksheet, type Worksheet } from "../worksheet/index.ts"
@@ -100,6 +109,11 @@ export function makeFolder(folder: string): void {
       // made by another process meanwhile
       if ((cause as NodeJS.ErrnoException).code !== "EEXIST") throw cause
     }
+}
+
+/** Writes all bytes to an open file: the system may write less than it was given, and says so only in passing. */
+export function writeAll(file: number, bytes: Uint8Array): void {
+  for (let written = 0; written < bytes.length; ) written += writeSync(file, bytes, written)
 }
 
 /**

@@ -9,11 +9,10 @@ import {
   rmSync,
   statSync,
   writeFileSync,
-  writeSync,
 } from "node:fs"
 import { dirname, join } from "node:path"
 import type { ReportPiece } from "../report/index.ts"
-import { makeFolder } from "./files.ts"
+import { makeFolder, writeAll } from "./files.ts"
 
 /** Files that come whole, in one piece, and are too many to be held open. */
 const comesWhole = (name: string): boolean => name.startsWith("students/")
@@ -52,7 +51,7 @@ export async function writePieces(
       }
       let file = open.get(name)
       if (file === undefined) open.set(name, (file = openSync(beside, "w")))
-      writeAll(file, text)
+      writeAll(file, Buffer.from(text))
     }
     for (const [name, file] of open) {
       open.delete(name)
@@ -66,12 +65,6 @@ export async function writePieces(
     for (const file of open.values()) closeSync(file)
     rmSync(stage, { recursive: true, force: true })
   }
-}
-
-/** The system may write less than it was given, and says so only in passing. */
-function writeAll(file: number, text: string): void {
-  const bytes = Buffer.from(text)
-  for (let written = 0; written < bytes.length; ) written += writeSync(file, bytes, written)
 }
 
 /** Finds out whether a file can be moved to its place while nothing has been moved yet. */

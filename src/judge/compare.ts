@@ -1,5 +1,5 @@
 import { approachOf } from "./approach.ts"
-import { type Lack, lackOf, rowStep } from "./coverage.ts"
+import { type Lack, lackOf } from "./coverage.ts"
 import { allowance, distanceAsGiven, distancesOf, leastTolerance, trust } from "./distances.ts"
 import { type Extent, relativeDistance } from "./extent.ts"
 import { commonSpan, countsSteps, endOfMotion, gridOf, type Span } from "./grid.ts"
@@ -82,18 +82,7 @@ export function compareLadders(
     reference.factors.length > 1,
   )
   const until = allowed.horizon
-  const window = 2 * rowStep(first.student, first.reference)
-  const distances = distancesOf(
-    mine,
-    theirs,
-    grid,
-    extent,
-    student,
-    reference,
-    allowed.tolerance,
-    until,
-    window,
-  )
+  const distances = distancesOf(mine, theirs, grid, extent, student, reference, allowed.tolerance, until)
 
   let worst = 0
   let departs = -1

@@ -1,3 +1,4 @@
+import { rowStep } from "./coverage.ts"
 import { type Extent, relativeDistance } from "./extent.ts"
 import type { Ladder, Limit } from "./limit.ts"
 import { hullDistance, steepestChange } from "./steep.ts"
@@ -33,11 +34,7 @@ export function allowance(
   return { tolerance, horizon }
 }
 
-/**
- * Distance of the limits where both have one; of the motions at the given step where one has not.
- *
- * @param window s by which an impact may be early or late
- */
+/** Distance of the limits where both have one; of the motions at the given step where one has not. */
 export function distancesOf(
   mine: Limit,
   theirs: Limit,
@@ -47,7 +44,6 @@ export function distancesOf(
   reference: Ladder,
   tolerance: Float64Array,
   until: number,
-  window: number,
 ): Float64Array {
   const dim = extent.scales.length
   const out = new Float64Array(grid.length)
@@ -55,6 +51,8 @@ export function distancesOf(
   const there = new Float64Array(dim)
   const studentAt = sampler(student.tracks[0]!)
   const referenceAt = sampler(reference.tracks[0]!)
+  // by which an impact may be early or late
+  const window = 2 * rowStep(student.tracks[0]!, reference.tracks[0]!)
   for (let i = 0; i < until; i++) {
     const t = grid[i]!
     const limits = mine.rungs[i]! > 1 && theirs.rungs[i]! > 1

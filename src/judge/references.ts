@@ -1,6 +1,7 @@
 import type { Worksheet } from "../worksheet/contract.ts"
 import type { Reference, SlipMotion } from "./contract.ts"
 import { ownParameters } from "./draws.ts"
+import { createMemo, type Memo } from "./memo.ts"
 import { settleReference } from "./pack.ts"
 import { pairMotions } from "./pairs.ts"
 import { buildReference } from "./reference.ts"
@@ -19,12 +20,12 @@ export interface References {
   pairs(worksheet: Worksheet, tools: JudgeTools): Promise<readonly SlipMotion[]>
 }
 
-/** A class of answers needs a handful of references; more than this many are forgotten, the oldest first. */
+/** A class of answers needs a handful of references; of more than this many, those asked for longest ago are forgotten. */
 const mostKept = 64
 
 /** An empty store of references. Keep one for all answers of a batch. */
 export function createReferences(): References {
-  const byWorksheet = new WeakMap<Worksheet, Map<string, Promise<Reference>>>()
+  const byWorksheet = new WeakMap<Worksheet, Memo<Reference>>()
   const pairsOf = new WeakMap<Worksheet, Promise<readonly SlipMotion[]>>()
   return {
     pairs(worksheet, tools) {
@@ -37,19 +38,15 @@ export function createReferences(): References {
       return made
     },
     get(worksheet, tools, parameters, slips) {
-      const kept = byWorksheet.get(worksheet) ?? new Map<string, Promise<Reference>>()
+      const kept = byWorksheet.get(worksheet) ?? createMemo<Reference>(mostKept)
       byWorksheet.set(worksheet, kept)
       const key = JSON.stringify([slips, Object.entries(parameters).sort(([a], [b]) => (a < b ? -1 : 1))])
-      const known = kept.get(key)
-      if (known !== undefined) return known
-      const made = buildReference(worksheet, tools, parameters, { slips }).then(reference =>
-        settleReference(reference, worksheet.sheet.checks),
+      return kept.get(key, async () =>
+        settleReference(
+          await buildReference(worksheet, tools, parameters, { slips }),
+          worksheet.sheet.checks,
+        ),
       )
-      kept.set(key, made)
-      // what failed may be tried again
-      made.catch(() => kept.delete(key))
-      if (kept.size > mostKept) kept.delete(kept.keys().next().value!)
-      return made
     },
   }
 }

@@ -1,4 +1,5 @@
 import type { Program } from "../contract.ts"
+import { decimalComma } from "../paper-signs.ts"
 import { type Expression, readTree, type Statement } from "../tree/index.ts"
 import { quoted, type Words } from "./words.ts"
 
@@ -154,14 +155,8 @@ function comma(m: Look, e: Extract<Expression, { kind: "sequence" }>, alone: boo
 }
 
 function reportDecimalComma(m: Look, from: number, to: number): void {
-  const seen = m.program.text.slice(from, to)
-  m.report(
-    from,
-    to,
-    "decimal-comma",
-    `The comma in ${seen} does not make one number of it.`,
-    `Write the number with a point: ${seen.replace(",", ".")}.`,
-  )
+  const { text, todo } = decimalComma(m.program.text.slice(from, to))
+  m.report(from, to, "decimal-comma", text, todo)
 }
 
 /** Whether nothing that lasts comes of an expression: names, numbers and arithmetic, and no call that might do something. */

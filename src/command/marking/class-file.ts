@@ -1,6 +1,6 @@
-import { createHash } from "node:crypto"
 import { rmSync } from "node:fs"
 import type { Marked } from "../../report/index.ts"
+import { lineSum } from "./line-sum.ts"
 import { openLines, type Span } from "./lines.ts"
 
 /** Marked files on disk, each at its place in the class, so that thousands need no memory. */
@@ -14,10 +14,6 @@ export interface ClassFile {
 
 /** A line: its place, a checksum, the marked file. */
 const form = /^(\d+) ([0-9a-f]{32}) (\{.*\})$/
-
-/** Tells a line that was damaged, changed, or moved to another place. */
-const sumOf = (place: number, text: string): string =>
-  createHash("sha256").update(`${place} ${text}`).digest("hex").slice(0, 32)
 
 /** Begins a class file, or reads one that was finished. */
 export function openClassFile(
@@ -36,7 +32,7 @@ export function openClassFile(
   const lines = openLines(file, (line, span) => {
     const [, number, sum, text] = form.exec(line) ?? []
     const place = Number(number)
-    if (text === undefined || sum !== sumOf(place, text)) {
+    if (text === undefined || sum !== lineSum(place, text)) {
       damaged++
       return
     }
@@ -51,7 +47,7 @@ export function openClassFile(
   return {
     put(place, marked) {
       const text = JSON.stringify(marked)
-      spans.set(place, lines.append(`${place} ${sumOf(place, text)} ${text}`))
+      spans.set(place, lines.append(`${place} ${lineSum(place, text)} ${text}`))
     },
     places,
     doubled: () => doubled,

@@ -1,4 +1,5 @@
-import { closeSync, fstatSync, ftruncateSync, openSync, writeSync } from "node:fs"
+import { closeSync, fstatSync, ftruncateSync, openSync } from "node:fs"
+import { writeAll } from "../files.ts"
 import { bytesAt } from "./bytes-at.ts"
 
 /** A file of lines that only grows, read back line by line from disk, so that what it holds needs no memory. */
@@ -33,8 +34,7 @@ export function openLines(file: string, each: (line: string, span: Span) => void
       const bytes = Buffer.from(`${line}\n`)
       const at = end
       try {
-        let written = 0
-        while (written < bytes.length) written += writeSync(fd, bytes, written)
+        writeAll(fd, bytes)
       } catch (cause) {
         // what stands there is whole again, as far as the system lets us
         try {

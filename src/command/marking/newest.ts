@@ -1,4 +1,5 @@
 import type { Problem } from "../../cell/problem.ts"
+import { readInstant } from "../../report/index.ts"
 import type { AnswerFile } from "../../worksheet/index.ts"
 import { count } from "../say.ts"
 
@@ -21,9 +22,6 @@ export interface Dated {
 
 /** A clock that is ahead by less than this is no wonder, ms. */
 const mostAhead = 3_600_000
-
-/** RFC 3339 with a time zone. */
-const instantForm = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d+)?(Z|[+-]\d{2}:\d{2})$/i
 
 /**
  * Of several files of one student the newest counts: by the time written inside it, and where there is none that can be
@@ -81,7 +79,7 @@ function sharedId({ student }: Dated): Problem {
 function timeOf({ savedAt, fileTime }: Dated, now: number): { time: number; problems: Problem[] } {
   const trusted = (time: number | null): number =>
     time !== null && time <= now + mostAhead ? time : Number.NEGATIVE_INFINITY
-  const inside = instantForm.test(savedAt) ? Date.parse(savedAt) : Number.NaN
+  const inside = readInstant(savedAt)
   if (Number.isNaN(inside)) return { time: trusted(fileTime), problems: [] }
   if (inside <= now + mostAhead) return { time: inside, problems: [] }
   return {

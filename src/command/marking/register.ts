@@ -1,4 +1,4 @@
-import { createHash } from "node:crypto"
+import { lineSum } from "./line-sum.ts"
 import { openLines, type Span } from "./lines.ts"
 import type { Verdict } from "./verdict.ts"
 
@@ -44,7 +44,7 @@ export function openRegister(file: string, readVerdict: (written: unknown) => Ve
       // two equal files may have been judged at the same time
       if (spans.has(key)) return
       const text = JSON.stringify(verdict)
-      spans.set(key, lines.append(`${sumOf(key, text)} ${key} ${text}`))
+      spans.set(key, lines.append(`${lineSum(key, text)} ${key} ${text}`))
     },
     damaged: () => damaged,
     close: () => lines.close(),
@@ -52,16 +52,11 @@ export function openRegister(file: string, readVerdict: (written: unknown) => Ve
 
   function readLine(line: string, key: string): Verdict | null {
     const [, sum, own, text] = form.exec(line) ?? []
-    if (own !== key || text === undefined || sum !== sumOf(key, text)) return null
+    if (own !== key || text === undefined || sum !== lineSum(key, text)) return null
     try {
       return readVerdict(JSON.parse(text))
     } catch {
       return null
     }
   }
-}
-
-/** Tells a line that was damaged, or moved to another key. */
-function sumOf(key: string, text: string): string {
-  return createHash("sha256").update(`${key} ${text}`).digest("hex").slice(0, 32)
 }

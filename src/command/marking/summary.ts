@@ -1,6 +1,6 @@
 import { join } from "node:path"
 import type { Problem } from "../../cell/problem.ts"
-import type { Marked, Result } from "../../report/index.ts"
+import { isContested, type Marked } from "../../report/index.ts"
 import { count } from "../say.ts"
 import type { Way } from "./mark-all.ts"
 
@@ -30,14 +30,15 @@ export function createCounts(): Counts {
   ]
   const reasons = new Map<string, Reason>()
   return {
-    add({ result }) {
+    add(marked) {
+      const { result } = marked
       if (result.status === "graded") {
         graded++
         sum += result.points
         outOf = Math.max(outOf, result.outOf)
         if (result.points === result.outOf) full++
         if (result.checks.some(check => check.verdict === "could not run")) halted.add(result.file)
-        if (hasCode(result, "answer-id-shared"))
+        if (isContested(marked))
           shared.add(
             `  “${result.student?.id.trim()}”: ${result.file}, by the name of “${result.student?.name.trim()}”`,
           )
@@ -97,9 +98,6 @@ export function createCounts(): Counts {
     },
   }
 }
-
-const hasCode = (result: Result, code: string): boolean =>
-  result.problems.some(problem => problem.code === code)
 
 const andMore = (n: number): string[] => (n > 0 ? [`  and ${n} more; results.csv names them all`] : [])
 

@@ -89,7 +89,6 @@ function turnedWhole(script: Script): Edit[][] {
 
 export const springSignTurned: Slip = {
   name: "spring-sign-turned",
-  like: "sign-turned",
   hint: "Stretch the spring in your mind: towards which end does it pull, and does your line say so? Then squeeze it.",
   teacher: "The spring pushes when stretched and pulls when squeezed.",
   make: (script, roles) => {
@@ -112,7 +111,6 @@ function swappedDifferences(script: Script, product: SyntaxNode): Edit[][] {
 
 export const damperSignTurned: Slip = {
   name: "damper-sign-turned",
-  like: "sign-turned",
   hint: "Does the damper take energy out of the motion, or does it drive it? Compare the direction of its force with the velocity.",
   teacher: "The damper pushes along the motion instead of against it.",
   make: (script, roles) => turnedTerms(script, roles, "damping"),
@@ -120,7 +118,6 @@ export const damperSignTurned: Slip = {
 
 export const frictionWithMotion: Slip = {
   name: "friction-with-motion",
-  like: "sign-turned",
   hint: "Friction speeds the body up. Hold its arrow against the velocity: which way should it point?",
   teacher: "Friction acts along the motion instead of against it.",
   make: (script, roles) => turnedTerms(script, roles, "friction coefficient"),

@@ -5,8 +5,6 @@ import type { Edit, Script } from "./script.ts"
 export interface Slip {
   /** stable name, as worksheets use it under `slips:` */
   readonly name: string
-  /** another slip's name whose words fit too, where the worksheet has none for this one */
-  readonly like?: string
   /** hints at it for the student, without giving the answer */
   readonly hint: string
   /** what it is, for the teacher */

@@ -61,7 +61,6 @@ function plainMeans(script: Script, isMass: (node: SyntaxNode) => boolean): Edit
 
 export const massInverted: Slip = {
   name: "mass-inverted",
-  like: "mass-missing",
   hint: "Is a heavy body faster or slower than a light one of the same momentum? Read your line again with that in mind.",
   teacher: "Multiplied by the mass where it should be divided, or the other way round.",
   make: (script, roles) =>

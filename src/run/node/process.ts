@@ -9,7 +9,10 @@ import { residentBytes } from "./memory.ts"
 
 /** Heap of a child, MB: several times what the largest recording takes. */
 const heapMegabytes = 256
-/** Resident memory at which a child is killed, MB. An idle one takes some 60, and the longest recording that is let through, 128, stands in it three times over while it is sent. */
+/**
+ * Resident memory at which a child is killed, MB. An idle one takes some 60, and the longest recording that is let through,
+ * 128, stands in it three times over while it is sent.
+ */
 const residentMegabytes = 640
 const lookMilliseconds = 20
 
@@ -44,9 +47,10 @@ export function openProcess(bundle: string, events: PlaceEvents): Place {
   child.on("error", () => events.gone())
   return {
     send(message) {
-      if (message.kind === "run") cells = message.compiled?.program.cells.length ?? cells
-      if (message.kind === "run")
+      if (message.kind === "run") {
+        cells = message.compiled?.program.cells.length ?? cells
         recorded = Math.max(...message.requests.map(({ limits }) => limitsFrom(limits).recorded))
+      }
       child.send(message, error => {
         if (error !== null) events.gone()
       })
