@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs"
 import { describe, expect, it } from "vitest"
 import { quantityFor, readExpression } from "../../../src/page/bench/expression.ts"
 import { quantitiesOf } from "../../../src/page/bench/quantities.ts"
@@ -29,6 +30,10 @@ const why = (text: string) => {
 const at = (column: number, row = 10) => recording.data[row * recording.width + column]!
 
 describe("an expression of what is recorded", () => {
+  it("is what the README gives as an example", () => {
+    const [, example] = /expressions such as `([^`]+)`/.exec(readFileSync("README.md", "utf8")) ?? []
+    expect(unit((example ?? "").replace("key.", "weight."))).toBe("J")
+  })
   it("reads names, numbers and signs with the usual precedence", () => {
     expect(value("1 + 2 * 3 ^ 2")).toBe(19)
     expect(value("-2 ^ 2")).toBe(-4)
